@@ -1,0 +1,170 @@
+package bag
+
+// number, choice and flag build the rows of the table below.
+func number(path, label, symbol, unit string, least, most float64, at func(*Spec) *float64, help, reason string) Field {
+	return Field{
+		Path: path, Label: label, Symbol: symbol, Unit: unit, Least: least, Most: most,
+		Help: help, Reason: reason, at: func(s *Spec) any { return at(s) },
+	}
+}
+
+func whole(f Field) Field {
+	f.Whole = true
+	return f
+}
+
+func choice[T ~string](path, label string, at func(*Spec) *T, help string, options ...T) Field {
+	f := Field{Path: path, Label: label, Help: help, at: func(s *Spec) any { return at(s) }}
+	for _, option := range options {
+		f.Options = append(f.Options, string(option))
+	}
+	return f
+}
+
+func flag(path, label string, at func(*Spec) *bool, help string) Field {
+	return Field{Path: path, Label: label, Help: help, at: func(s *Spec) any { return at(s) }}
+}
+
+var fields = []Field{
+	number("bag.width_mm", "Face width", "W", "mm", 30, 1000, func(s *Spec) *float64 { return &s.Body.Width },
+		"Width of the front and of the back of the standing bag.",
+		"narrower faces leave no room for a hand in the bag, wider ones fit no press sheet"),
+	number("bag.gusset_mm", "Gusset depth", "D", "mm", 0, 500, func(s *Spec) *float64 { return &s.Body.Gusset },
+		"Depth of the standing bag from front to back; 0 makes a flat bag.",
+		"a deeper base needs a box, not a bag"),
+	number("bag.height_mm", "Standing height", "H", "mm", 40, 1500, func(s *Spec) *float64 { return &s.Body.Height },
+		"From the base crease, on which the bag stands, to the top fold.",
+		"taller blanks fit no press sheet"),
+	number("bag.turn_in_mm", "Turn-in", "T", "mm", 0, 300, func(s *Spec) *float64 { return &s.Body.TurnIn },
+		"Strip above the top fold that is folded to the inside; it backs the holes.",
+		"a longer strip only wastes paper"),
+	number("bag.base_overlap_mm", "Base overlap", "V", "mm", 0, 200, func(s *Spec) *float64 { return &s.Body.BaseOverlap },
+		"How far the front and back base flaps pass the middle of the base; the glue sits there. On a pinch base, how much is folded over.",
+		"more only wastes paper"),
+	number("bag.seam_flap_mm", "Seam flap", "G", "mm", 5, 100, func(s *Spec) *float64 { return &s.Body.SeamFlap },
+		"Width of the strip that is glued to close the tube.",
+		"a narrower strip holds no glue, a wider one only wastes paper"),
+	number("bag.seam_relief_mm", "Seam relief", "r", "mm", 0, 2, func(s *Spec) *float64 { return &s.Body.SeamRelief },
+		"How much narrower the panel beside the seam flap is made, so that the raw edge does not show.",
+		"more than 2 mm makes the bag visibly out of square"),
+	number("bag.chamfer_deg", "Seam flap chamfer", "", "°", 5, 85, func(s *Spec) *float64 { return &s.Body.Chamfer },
+		"Least angle between the slanted ends of the seam flap and the seam crease. The slant never reaches into the part of the seam that carries.",
+		"a flatter slant takes the flap away, a steeper one leaves a square corner that shows"),
+	choice("bag.seams", "Seams", func(s *Spec) *Seams { return &s.Body.Seams },
+		"One piece with one seam, two equal pieces with two seams, or two only where one does not fit the sheet.",
+		SeamsOne, SeamsTwo, SeamsAuto),
+	choice("bag.base", "Base", func(s *Spec) *Base { return &s.Body.Base },
+		"Block base with envelope corners, block base with slotted corners, or pinch base.",
+		BaseBlock, BaseSlotted, BasePinch),
+	number("bag.slot_width_mm", "Slot width", "", "mm", 0, 10, func(s *Spec) *float64 { return &s.Body.SlotWidth },
+		"Width of the slots between slotted base flaps; never less than the caliper.",
+		"a wider slot leaves a hole in the corner of the base"),
+	choice("bag.top", "Top edge", func(s *Spec) *Top { return &s.Body.Top },
+		"Turned in, or a raw edge cut straight or in a zigzag.",
+		TopTurnIn, TopStraight, TopZigzag),
+	number("bag.zigzag_pitch_mm", "Zigzag pitch", "", "mm", 3, 60, func(s *Spec) *float64 { return &s.Body.ZigzagPitch },
+		"Distance from tooth to tooth; adjusted a little so that whole teeth fill each panel.",
+		"finer teeth tear, coarser ones are a shape of their own"),
+	number("bag.zigzag_depth_mm", "Zigzag depth", "", "mm", 1, 30, func(s *Spec) *float64 { return &s.Body.ZigzagDepth },
+		"Height of the teeth, measured down from the standing height.",
+		"shallower teeth cannot be seen, deeper ones tear"),
+
+	choice("handle.kind", "Carried by", func(s *Spec) *HandleKind { return &s.Handle.Kind },
+		"Rope or ribbon through holes, a hand hole, or twisted cord or flat strip under a glued patch.",
+		HandleNone, HandleRope, HandleRibbon, HandleHandHole, HandleTwisted, HandleStrip),
+	number("handle.hole_diameter_mm", "Hole diameter", "d", "mm", 3, 40, func(s *Spec) *float64 { return &s.Handle.HoleDiameter },
+		"Diameter of the round holes for rope, ribbon or eyelets.",
+		"punches smaller than 3 mm clog, holes larger than 40 mm are hand holes"),
+	number("handle.spacing_mm", "Hole spacing", "s", "mm", 10, 900, func(s *Spec) *float64 { return &s.Handle.Spacing },
+		"Distance between the two hole centres of a face, or between the legs of a glued handle.",
+		"the legs of a handle need room beside each other on the face"),
+	number("handle.drop_mm", "Drop", "", "mm", 3, 300, func(s *Spec) *float64 { return &s.Handle.Drop },
+		"From the top edge of the bag down to the centre of the hole, or to the upper edge of the patch.",
+		"the hole must stay in the paper and near the top"),
+	number("handle.rise_mm", "Rise", "", "mm", 20, 600, func(s *Spec) *float64 { return &s.Handle.Rise },
+		"Length of one leg of the handle from its hole to the top of the loop.",
+		"a hand must pass below the loop, and the bag must not drag on the ground"),
+	number("handle.knot_mm", "Knot allowance", "", "mm", 0, 200, func(s *Spec) *float64 { return &s.Handle.Knot },
+		"Rope taken by one knot or one glued end.",
+		"a knot takes some 30 to 40 mm of rope"),
+	flag("handle.eyelets", "Eyelets", func(s *Spec) *bool { return &s.Handle.Eyelets },
+		"Metal or plastic rings in the holes."),
+	number("handle.hand_hole_width_mm", "Hand hole width", "", "mm", 40, 200, func(s *Spec) *float64 { return &s.Handle.HandHoleWidth },
+		"Length of the slot with round ends, from end to end.",
+		"four fingers need about 90 mm"),
+	number("handle.hand_hole_height_mm", "Hand hole height", "", "mm", 10, 80, func(s *Spec) *float64 { return &s.Handle.HandHoleHeight },
+		"Height of the slot with round ends.",
+		"fingers need about 30 mm"),
+	number("handle.patch_width_mm", "Patch width", "", "mm", 30, 400, func(s *Spec) *float64 { return &s.Handle.PatchWidth },
+		"Width of the paper patch that holds a glued handle.",
+		"both legs of the handle must lie under the patch"),
+	number("handle.patch_height_mm", "Patch height", "", "mm", 15, 150, func(s *Spec) *float64 { return &s.Handle.PatchHeight },
+		"Height of the paper patch that holds a glued handle.",
+		"a lower patch peels off under load"),
+
+	flag("cards.top", "Top cards", func(s *Spec) *bool { return &s.Cards.Top },
+		"A strip of board under the turn-in of each face."),
+	flag("cards.base", "Base card", func(s *Spec) *bool { return &s.Cards.Base },
+		"A board laid into the base."),
+	number("cards.clearance_mm", "Card clearance", "", "mm", 0, 20, func(s *Spec) *float64 { return &s.Cards.Clearance },
+		"How much narrower and shorter a card is than the place it lies in.",
+		"a tight card tears the corners, a loose one slides"),
+	number("cards.top_edge_margin_mm", "Top card margin", "", "mm", 0, 50, func(s *Spec) *float64 { return &s.Cards.TopEdgeMargin },
+		"How much lower a top card is than the turn-in that hides it.",
+		"the turn-in must cover the card and still reach the face with glue"),
+	number("cards.top_grammage_gsm", "Top card grammage", "", "g/m²", 100, 1500, func(s *Spec) *float64 { return &s.Cards.TopGrammage },
+		"Grammage of the board of the top cards.",
+		"lighter than 100 g/m² is paper, heavier than 1500 g/m² is not sold as board"),
+	number("cards.base_grammage_gsm", "Base card grammage", "", "g/m²", 100, 1500, func(s *Spec) *float64 { return &s.Cards.BaseGrammage },
+		"Grammage of the board of the base card.",
+		"lighter than 100 g/m² is paper, heavier than 1500 g/m² is not sold as board"),
+
+	choice("paper.kind", "Paper", func(s *Spec) *PaperKind { return &s.Paper.Kind },
+		"Family of the paper; it sets the bulk when no caliper is given.",
+		PaperGloss, PaperMatt, PaperUncoated, PaperKraft, PaperBoard),
+	number("paper.grammage_gsm", "Grammage", "", "g/m²", 30, 600, func(s *Spec) *float64 { return &s.Paper.Grammage },
+		"Mass of a square metre of the paper.",
+		"lighter is tissue, heavier does not fold into a bag"),
+	number("paper.caliper_um", "Caliper", "", "µm", 0, 2000, func(s *Spec) *float64 { return &s.Paper.Caliper },
+		"Measured thickness; 0 takes grammage × bulk of the kind.",
+		"thicker than 2 mm does not fold into a bag"),
+	choice("paper.grain", "Grain", func(s *Spec) *Grain { return &s.Paper.Grain },
+		"Along which side of the bag the fibres lie; along the height is usual.",
+		GrainHeight, GrainWidth),
+
+	number("sheet.width_mm", "Sheet width", "", "mm", 100, 2000, func(s *Spec) *float64 { return &s.Sheet.Width },
+		"One side of the press sheet.",
+		"no sheet press takes less or more"),
+	number("sheet.height_mm", "Sheet height", "", "mm", 100, 2000, func(s *Spec) *float64 { return &s.Sheet.Height },
+		"The other side of the press sheet.",
+		"no sheet press takes less or more"),
+	number("sheet.gripper_mm", "Gripper", "", "mm", 0, 40, func(s *Spec) *float64 { return &s.Sheet.Gripper },
+		"Strip along one edge that the press holds and cannot print.",
+		"presses hold 8 to 25 mm"),
+	choice("sheet.gripper_edge", "Gripper edge", func(s *Spec) *GripperEdge { return &s.Sheet.GripperEdge },
+		"Whether the press holds the long or the short edge of the sheet.",
+		GripperLong, GripperShort),
+	number("sheet.side_mm", "Side margin", "", "mm", 0, 50, func(s *Spec) *float64 { return &s.Sheet.Side },
+		"Left free at both ends of the gripper edge.",
+		"more only wastes paper"),
+	number("sheet.tail_mm", "Tail margin", "", "mm", 0, 50, func(s *Spec) *float64 { return &s.Sheet.Tail },
+		"Left free opposite the gripper.",
+		"more only wastes paper"),
+	number("sheet.gap_mm", "Gap", "", "mm", 0, 50, func(s *Spec) *float64 { return &s.Sheet.Gap },
+		"Between two blanks on a sheet; twice the bleed keeps colours apart.",
+		"more only wastes paper"),
+
+	number("print.bleed_mm", "Bleed", "", "mm", 0, 20, func(s *Spec) *float64 { return &s.Print.Bleed },
+		"How far artwork runs past a cut edge.",
+		"the gap and the margins of the sheet must hold it"),
+	number("print.safe_mm", "Safe margin", "", "mm", 0, 50, func(s *Spec) *float64 { return &s.Print.Safe },
+		"How far text and marks stay away from cuts, creases and holes.",
+		"a wider margin leaves no room on the panels"),
+
+	whole(number("run.quantity", "Quantity", "", "", 1, 10_000_000, func(s *Spec) *float64 { return &s.Run.Quantity },
+		"Good bags wanted.",
+		"a run is at least one bag, and ten million fill a warehouse")),
+	number("run.spoilage_percent", "Spoilage", "", "%", 0, 100, func(s *Spec) *float64 { return &s.Run.Spoilage },
+		"Bags printed beyond the quantity to make up for waste in the press and in the finishing.",
+		"a run that spoils every second sheet is not planned but mended"),
+}

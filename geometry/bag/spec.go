@@ -1,0 +1,105 @@
+package bag
+
+// Spec is everything that a user can set about one bag. It is a plain value:
+// copies do not share anything but the backing array of Artwork, which is never
+// changed in place.
+type Spec struct {
+	Name string `json:"name,omitempty"`
+	// Date is the day of the last change, as YYYY-MM-DD, or empty when unknown.
+	Date    string    `json:"date,omitempty"`
+	Body    Body      `json:"bag"`
+	Handle  Handle    `json:"handle"`
+	Cards   Cards     `json:"cards"`
+	Paper   Paper     `json:"paper"`
+	Sheet   Sheet     `json:"sheet"`
+	Print   Print     `json:"print"`
+	Run     Run       `json:"run"`
+	Artwork []Artwork `json:"artwork,omitempty"`
+}
+
+// Body is the size and the construction of the bag.
+type Body struct {
+	Width       float64 `json:"width_mm"`
+	Gusset      float64 `json:"gusset_mm"`
+	Height      float64 `json:"height_mm"`
+	TurnIn      float64 `json:"turn_in_mm"`
+	BaseOverlap float64 `json:"base_overlap_mm"`
+	SeamFlap    float64 `json:"seam_flap_mm"`
+	SeamRelief  float64 `json:"seam_relief_mm"`
+	// Chamfer is the least angle between the slanted end of the seam flap and
+	// the seam crease.
+	Chamfer     float64 `json:"chamfer_deg"`
+	Seams       Seams   `json:"seams"`
+	Base        Base    `json:"base"`
+	SlotWidth   float64 `json:"slot_width_mm"`
+	Top         Top     `json:"top"`
+	ZigzagPitch float64 `json:"zigzag_pitch_mm"`
+	ZigzagDepth float64 `json:"zigzag_depth_mm"`
+}
+
+// Handle is how the bag is carried.
+type Handle struct {
+	Kind           HandleKind `json:"kind"`
+	HoleDiameter   float64    `json:"hole_diameter_mm"`
+	Spacing        float64    `json:"spacing_mm"`
+	Drop           float64    `json:"drop_mm"`
+	Rise           float64    `json:"rise_mm"`
+	Knot           float64    `json:"knot_mm"`
+	Eyelets        bool       `json:"eyelets"`
+	HandHoleWidth  float64    `json:"hand_hole_width_mm"`
+	HandHoleHeight float64    `json:"hand_hole_height_mm"`
+	PatchWidth     float64    `json:"patch_width_mm"`
+	PatchHeight    float64    `json:"patch_height_mm"`
+}
+
+// Cards are the loose pieces of board that stiffen the top edge and the base.
+type Cards struct {
+	Top           bool    `json:"top"`
+	Base          bool    `json:"base"`
+	Clearance     float64 `json:"clearance_mm"`
+	TopGrammage   float64 `json:"top_grammage_gsm"`
+	BaseGrammage  float64 `json:"base_grammage_gsm"`
+	TopEdgeMargin float64 `json:"top_edge_margin_mm"`
+}
+
+// Paper is what the blank is cut from. Caliper 0 means grammage × bulk.
+type Paper struct {
+	Kind     PaperKind `json:"kind"`
+	Grammage float64   `json:"grammage_gsm"`
+	Caliper  float64   `json:"caliper_um"`
+	Grain    Grain     `json:"grain"`
+}
+
+// Sheet is the press sheet and what must stay free on it.
+type Sheet struct {
+	Width       float64     `json:"width_mm"`
+	Height      float64     `json:"height_mm"`
+	Gripper     float64     `json:"gripper_mm"`
+	GripperEdge GripperEdge `json:"gripper_edge"`
+	Side        float64     `json:"side_mm"`
+	Tail        float64     `json:"tail_mm"`
+	Gap         float64     `json:"gap_mm"`
+}
+
+// Print holds the margins that artwork must keep.
+type Print struct {
+	Bleed float64 `json:"bleed_mm"`
+	Safe  float64 `json:"safe_mm"`
+}
+
+// Run is how many bags are wanted and how many more are printed to get them.
+type Run struct {
+	Quantity float64 `json:"quantity"`
+	Spoilage float64 `json:"spoilage_percent"`
+}
+
+// Artwork is one placed file. X and Y move it from where Fit puts it.
+type Artwork struct {
+	File  string  `json:"file"`
+	On    string  `json:"on"`
+	Fit   Fit     `json:"fit"`
+	X     float64 `json:"x_mm"`
+	Y     float64 `json:"y_mm"`
+	Scale float64 `json:"scale"`
+	Turn  float64 `json:"turn_deg"`
+}

@@ -1,0 +1,105 @@
+package geometry
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+)
+
+// Unit is a unit of length that a user may type.
+type Unit string
+
+// The units of length that ParseLength reads.
+const (
+	Millimetre Unit = "mm"
+	Centimetre Unit = "cm"
+	Inch       Unit = "in"
+)
+
+// millimetres holds the length of each unit. An inch is 25.4 mm exactly
+// (international yard and pound agreement of 1959).
+var millimetres = map[Unit]float64{
+	Millimetre: 1, Centimetre: 10, Inch: 25.4,
+	"m": 1000, "\"": 25.4, "″": 25.4, "inch": 25.4, "inches": 25.4,
+}
+
+// ParseLength reads a length such as "240", "24 cm", "9 1/2 in" or "9.5\"" and
+// returns millimetres. A bare number is in the unit assumed. The error says
+// which part was not understood and which units are.
+func ParseLength(text string, assumed Unit) (float64, error) {
+	number, unit := splitUnit(strings.TrimSpace(text))
+	if unit == "" {
+		unit = string(assumed)
+	}
+	factor, known := millimetres[Unit(strings.ToLower(unit))]
+	if !known {
+		return 0, fmt.Errorf("length %q: unit %q is not one of mm, cm, m, in; write for example 240 mm, 24 cm or 9 1/2 in", text, unit)
+	}
+	value, err := parseMixed(number)
+	if err != nil {
+		return 0, fmt.Errorf("length %q: %w; write for example 240 mm, 24 cm or 9 1/2 in", text, err)
+	}
+	return value * factor, nil
+}
+
+// splitUnit cuts the text where the digits end.
+func splitUnit(text string) (number, unit string) {
+	end := strings.LastIndexAny(text, "0123456789.") + 1
+	return strings.TrimSpace(text[:end]), strings.TrimSpace(text[end:])
+}
+
+// parseMixed reads a decimal number, a fraction, or a whole number and a fraction.
+func parseMixed(text string) (float64, error) {
+	words := strings.Fields(text)
+	if len(words) == 0 {
+		return 0, fmt.Errorf("there is no number")
+	}
+	if len(words) > 2 {
+		return 0, fmt.Errorf("%q is more than one number", text)
+	}
+	first, err := parseFraction(words[0])
+	if err != nil {
+		return 0, err
+	}
+	if len(words) == 1 {
+		return first, nil
+	}
+	second, err := parseFraction(words[1])
+	if err != nil {
+		return 0, err
+	}
+	if !strings.Contains(words[1], "/") || strings.Contains(words[0], "/") {
+		return 0, fmt.Errorf("%q is more than one number", text)
+	}
+	return first + math.Copysign(second, first), nil
+}
+
+func parseFraction(text string) (float64, error) {
+	above, below, isFraction := strings.Cut(text, "/")
+	value, err := strconv.ParseFloat(above, 64)
+	if err != nil || math.IsNaN(value) || math.IsInf(value, 0) {
+		return 0, fmt.Errorf("%q is not a number", text)
+	}
+	if !isFraction {
+		return value, nil
+	}
+	divisor, err := strconv.ParseFloat(below, 64)
+	if err != nil || divisor <= 0 || math.IsInf(divisor, 0) || math.IsNaN(divisor) {
+		return 0, fmt.Errorf("%q is not a fraction", text)
+	}
+	return value / divisor, nil
+}
+
+// FormatNumber writes a number with at most the given decimals and no trailing
+// zeros, as dimensions stand on a drawing.
+func FormatNumber(value float64, decimals int) string {
+	text := strconv.FormatFloat(value, 'f', decimals, 64)
+	if strings.Contains(text, ".") {
+		text = strings.TrimRight(strings.TrimRight(text, "0"), ".")
+	}
+	if text == "-0" {
+		return "0"
+	}
+	return text
+}

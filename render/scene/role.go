@@ -1,0 +1,62 @@
+package scene
+
+// Role is what an item of a drawing is for. Each role has a layer of its own in
+// every file.
+type Role int
+
+// The roles, in the order in which they are drawn, lowest first.
+const (
+	Artwork Role = iota
+	Gluing
+	ContentArea
+	Bleed
+	Dimensions
+	Legend
+	Creasing
+	ReverseCreasing
+	Punching
+	Cutting
+)
+
+// RGB is a screen colour.
+type RGB struct{ R, G, B uint8 }
+
+// CMYK is a printed colour, each ink from 0 to 1.
+type CMYK struct{ C, M, Y, K float64 }
+
+// Style is how a role looks and how files declare it.
+type Style struct {
+	Name   string // of the layer and of the spot colour
+	Group  string // processing steps group of ISO 19593-1; empty for artwork
+	Step   string // processing step type of ISO 19593-1; empty where the group has none
+	Screen RGB
+	Proof  CMYK    // what a device without the spot colour shows
+	Width  float64 // mm, of its main lines
+	Help   string  // what the lines of this role mean, for the legend
+}
+
+// Roles lists all roles in drawing order.
+func Roles() []Role {
+	return []Role{Artwork, Gluing, ContentArea, Bleed, Dimensions, Legend, Creasing, ReverseCreasing, Punching, Cutting}
+}
+
+// Style returns the look of the role. The colours are a palette of our own;
+// dashes and labels tell the roles apart without them. 0.25 mm and 0.18 mm are
+// line widths of ISO 128 (values from memory).
+func (r Role) Style() Style { return styles[r] }
+
+// String returns the name of the layer.
+func (r Role) String() string { return styles[r].Name }
+
+var styles = map[Role]Style{
+	Artwork:         {Name: "Artwork"},
+	Gluing:          {"Gluing", "Structural", "Gluing", RGB{118, 129, 38}, CMYK{0.30, 0.15, 1, 0.30}, 0.13, "glue area on the print side: no ink, varnish or film"},
+	ContentArea:     {"ContentArea", "Positions", "ContentArea", RGB{74, 117, 96}, CMYK{0.70, 0.25, 0.60, 0.15}, 0.13, "safe area for text and marks"},
+	Bleed:           {"Bleed", "Structural", "Bleed", RGB{196, 70, 120}, CMYK{0.10, 0.85, 0.20, 0.05}, 0.13, "bleed: artwork runs to here"},
+	Dimensions:      {"Dimensions", "Dimensions", "", RGB{78, 88, 99}, CMYK{0.30, 0.15, 0.10, 0.60}, 0.13, "dimensions in millimetres"},
+	Legend:          {"Legend", "Legend", "", RGB{31, 41, 51}, CMYK{0.30, 0.20, 0.10, 0.80}, 0.13, "names and notes"},
+	Creasing:        {"Creasing", "Structural", "Creasing", RGB{10, 120, 125}, CMYK{0.85, 0.15, 0.35, 0.20}, 0.25, "crease, mountain: fold away from the print side"},
+	ReverseCreasing: {"ReverseCreasing", "Structural", "ReverseCreasing", RGB{190, 85, 20}, CMYK{0.10, 0.70, 1, 0.10}, 0.25, "crease, valley: fold toward the print side"},
+	Punching:        {"Punching", "Structural", "Punching", RGB{44, 66, 150}, CMYK{0.95, 0.80, 0, 0.05}, 0.25, "punched hole"},
+	Cutting:         {"Cutting", "Structural", "Cutting", RGB{92, 22, 78}, CMYK{0.55, 1, 0.20, 0.35}, 0.35, "cut"},
+}
