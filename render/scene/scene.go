@@ -34,6 +34,7 @@ type Stroke struct {
 type Fill struct {
 	Role Role
 	Path geometry.Path
+	Ink  *CMYK // printed colour; for Artwork only, which has no colour of its own
 }
 
 // Anchor is the part of a label that stands at its point.
