@@ -83,12 +83,7 @@ func (p Path) Area() float64 {
 	origin := p.Vertices[0].Vec2
 	sum := 0.0
 	for i := range p.Vertices {
-		edge := p.Edge(i)
-		sum += edge.From.Sub(origin).Cross(edge.To.Sub(origin)) / 2
-		if edge.Bulge != 0 {
-			arc := edge.Arc()
-			sum += arc.Radius * arc.Radius * (arc.Sweep - math.Sin(arc.Sweep)) / 2
-		}
+		sum += p.Edge(i).AreaFrom(origin)
 	}
 	return sum
 }
@@ -149,6 +144,18 @@ func (e Edge) Arc() Arc {
 	toCenter := chord.Left().Scale((1 - e.Bulge*e.Bulge) / (4 * e.Bulge))
 	center := e.From.Mid(e.To).Add(toCenter)
 	return Arc{center, radius, e.From.Sub(center).Angle(), sweep}
+}
+
+// AreaFrom returns the signed area between the edge and the point origin: that
+// of the triangle over the chord and, for an arc, of the circle segment as well.
+// Over the edges of a closed path the areas sum to that of the path.
+func (e Edge) AreaFrom(origin Vec2) float64 {
+	area := e.From.Sub(origin).Cross(e.To.Sub(origin)) / 2
+	if e.Bulge != 0 {
+		arc := e.Arc()
+		area += arc.Radius * arc.Radius * (arc.Sweep - math.Sin(arc.Sweep)) / 2
+	}
+	return area
 }
 
 // Length returns the length along the edge.

@@ -3,6 +3,7 @@ package blank
 import (
 	"gussetwright/geometry"
 	"gussetwright/geometry/bag"
+	"gussetwright/geometry/sheet"
 )
 
 // Blank is all the flat parts of one bag.
@@ -179,4 +180,11 @@ func (b *Blank) PiecesPerBag() int {
 		count += b.Pieces[i].Count
 	}
 	return count
+}
+
+// SheetPiece returns what is laid on press sheets: the bounding box of a piece.
+// Both pieces of a bag with two seams have the same.
+func (b *Blank) SheetPiece() sheet.Piece {
+	piece := &b.Pieces[0]
+	return sheet.Piece{Width: piece.Width, Height: piece.Height, PerBag: b.PiecesPerBag(), Area: piece.Outline.Area()}
 }

@@ -1,0 +1,56 @@
+package check
+
+import (
+	"gussetwright/geometry"
+	"gussetwright/geometry/sheet"
+)
+
+// leastGripper is the narrowest gripper of usual presses in mm.
+const leastGripper = 8
+
+// sheet looks at the blank on the sheet.
+func (l *inspection) sheet() {
+	s := l.spec.Sheet
+	piece := &l.blank.Pieces[0]
+	at := geometry.Vec2{X: piece.Width / 2, Y: piece.Height}
+	if l.plan.Up() == 0 {
+		l.noSheet(at)
+		return
+	}
+	bleed := l.spec.Print.Bleed
+	if l.plan.Up() > 1 && s.Gap < 2*bleed {
+		l.find(Warning, "gap-less-than-bleed", at,
+			sentence("the gap of %s between blanks is less than twice the bleed, so neighbours print into each other", mm(s.Gap)),
+			sentence("make the gap at least %s", mm(2*bleed)))
+	}
+	if min(s.Side, s.Tail) < bleed {
+		l.find(Warning, "margin-less-than-bleed", at,
+			sentence("the bleed of %s does not fit into the side margin of %s and the tail margin of %s", mm(bleed), mm(s.Side), mm(s.Tail)),
+			sentence("make both margins at least %s, or take a larger sheet", mm(bleed)))
+	}
+	if s.Gripper < leastGripper {
+		l.find(Warning, "gripper-narrow", at,
+			sentence("%s for the gripper is less than presses need", mm(s.Gripper)),
+			sentence("ask the printer; %d to 20 mm is usual", leastGripper))
+	}
+}
+
+func (l *inspection) noSheet(at geometry.Vec2) {
+	s := l.spec.Sheet
+	piece := &l.blank.Pieces[0]
+	remedy := "choose two seams, a smaller bag, or ask the printer for a larger sheet"
+	ranked := sheet.Rank(s, l.plan.Piece)
+	if best := ranked[0]; best.Plan.Up() > 0 {
+		remedy = sentence("choose a sheet it fits, such as %s (%s × %s)", best.Name, mm(best.Width), mm(best.Height))
+		if l.blank.Seams == 1 {
+			remedy += ", or two seams"
+		}
+	} else if l.blank.Seams == 2 {
+		remedy = "make the bag smaller, or ask the printer for a larger sheet; no usual one takes it"
+	}
+	usable := l.plan.Usable
+	l.find(Error, "no-sheet-fits", at,
+		sentence("the %s of %s × %s does not fit the sheet of %s × %s, of which %s × %s are usable", piece.Name,
+			mm(piece.Width), mm(piece.Height), mm(s.Width), mm(s.Height), mm(max(usable.Width(), 0)), mm(max(usable.Height(), 0))),
+		remedy)
+}
