@@ -40,6 +40,9 @@ func ParseLength(text string, assumed Unit) (float64, error) {
 	if err != nil {
 		return 0, fmt.Errorf("length %q: %w; write for example 240 mm, 24 cm or 9 1/2 in", text, err)
 	}
+	if math.IsInf(value*factor, 0) {
+		return 0, fmt.Errorf("length %q: more than a computer can count; write for example 240 mm, 24 cm or 9 1/2 in", text)
+	}
 	return value * factor, nil
 }
 
@@ -69,7 +72,7 @@ func parseMixed(text string) (float64, error) {
 	if err != nil {
 		return 0, err
 	}
-	if !strings.Contains(words[1], "/") || strings.Contains(words[0], "/") {
+	if !strings.Contains(words[1], "/") || strings.Contains(words[0], "/") || strings.ContainsAny(words[1], "+-") {
 		return 0, fmt.Errorf("%q is more than one number", text)
 	}
 	return first + math.Copysign(second, first), nil

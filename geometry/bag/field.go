@@ -3,6 +3,7 @@ package bag
 import (
 	"math"
 	"reflect"
+	"strconv"
 
 	"gussetwright/geometry"
 )
@@ -19,7 +20,8 @@ type Field struct {
 	Whole       bool     // only whole numbers make sense
 	Options     []string // the values of a choice; empty for numbers and switches
 	Help        string   // what the entry is
-	Reason      string   // why the limits are where they are
+	WhyLeast    string   // why not less; empty where the least is plainly 0
+	WhyMost     string   // why not more
 	at          func(*Spec) any
 }
 
@@ -114,21 +116,21 @@ func (f *Field) check(s *Spec) *FieldError {
 
 // CheckNumber returns the complaint about a value of a number entry, or nil.
 func (f *Field) CheckNumber(value float64) *FieldError {
-	complain := func(limit string) *FieldError {
+	complain := func(limit, reason string) *FieldError {
 		return &FieldError{
-			Path: f.Path, Label: f.Name(), Value: f.format(value), Limit: limit, Reason: f.Reason,
+			Path: f.Path, Label: f.Name(), Value: f.exact(value), Limit: limit, Reason: reason,
 			Remedy: "enter a value from " + f.Range(),
 		}
 	}
 	switch {
 	case math.IsNaN(value) || math.IsInf(value, 0):
-		return complain("not a finite number")
+		return complain("not a finite number", "")
 	case value < f.Least:
-		return complain("less than the least, " + f.format(f.Least))
+		return complain("less than the least, "+f.format(f.Least), f.WhyLeast)
 	case value > f.Most:
-		return complain("more than the most, " + f.format(f.Most))
+		return complain("more than the most, "+f.format(f.Most), f.WhyMost)
 	case f.Whole && value != math.Trunc(value):
-		return complain("not a whole number")
+		return complain("not a whole number", "")
 	}
 	return nil
 }
@@ -160,7 +162,21 @@ func (f *Field) Range() string {
 }
 
 func (f *Field) format(value float64) string {
-	text := geometry.FormatNumber(value, 6)
+	return f.withUnit(geometry.FormatNumber(value, 6))
+}
+
+// exact writes a refused value with every digit that tells it from the limit,
+// and with an exponent where that would be a row of zeros.
+func (f *Field) exact(value float64) string {
+	const small, large = 1e-6, 1e12
+	form := byte('f')
+	if size := math.Abs(value); size != 0 && (size < small || size > large) {
+		form = 'g'
+	}
+	return f.withUnit(strconv.FormatFloat(value, form, -1, 64))
+}
+
+func (f *Field) withUnit(text string) string {
 	switch f.Unit {
 	case "":
 		return text

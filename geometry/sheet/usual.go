@@ -51,9 +51,8 @@ type Ranked struct {
 }
 
 // Rank lays the piece on every usual sheet, with the gripper, margins and gap of
-// settings and each gripper edge in turn. Sheets that make whole bags come
-// first, least waste first; those on which nothing fits come last, nearest miss
-// first.
+// settings and each gripper edge in turn. Sheets on which it fits come first,
+// least waste first; those on which it does not come last, nearest miss first.
 func Rank(settings bag.Sheet, piece Piece) []Ranked {
 	ranked := make([]Ranked, 0, len(usual))
 	for _, u := range usual {

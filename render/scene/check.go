@@ -12,6 +12,9 @@ import (
 // a kilometre. Anything beyond it comes from a fault, not from paper.
 const Farthest = 1e6
 
+// smallest is the least size of a label in mm that has a height in every file.
+const smallest = 0.01
+
 // flat is how far, in mm, an edge may bulge from its chord and still count as
 // straight: a hundredth of what a cutting rule can hold. Without it a nearly
 // straight edge would become an arc of many kilometres radius.
@@ -65,7 +68,7 @@ func checkItem(item Item) error {
 	case Label:
 		at := numbers{{"x", item.At.X}, {"y", item.At.Y}, {"turn", item.Turn}}
 		size := numbers{{"size", item.Size}}
-		err = errors.Join(at.check(-Farthest), size.check(0))
+		err = errors.Join(at.check(-Farthest), size.check(smallest))
 	default:
 		return fmt.Errorf("it is a %T; use a Stroke, a Fill or a Label", item)
 	}

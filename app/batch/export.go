@@ -1,0 +1,96 @@
+package batch
+
+import (
+	"context"
+	"fmt"
+	"path/filepath"
+	"strings"
+	"time"
+
+	"gussetwright/app/describe"
+	"gussetwright/app/export"
+	"gussetwright/geometry/check"
+)
+
+const exportHelp = `gwbatch export writes the production files of a bag.
+
+Usage: gwbatch export --to DIR [--only LIST] [--date YYYY-MM-DD] FILE
+
+  --to DIR      folder for the files; it is made where it is missing
+  --only LIST   some kinds only, with commas between: dieline,svg
+  --date DAY    date of the title block; else the project's own, else today
+
+Files are named after the project file; from standard input, after the project:
+
+`
+
+const exportCaution = `
+Every file is drawn at true size in millimetres, seen from the print side. A bag with
+an error finding is drawn all the same, with exit code 1. Have the die-maker check
+the drawing and make a white sample before cutting a die.
+`
+
+func exportKindsHelp() string {
+	var list strings.Builder
+	for _, kind := range export.Kinds() {
+		fmt.Fprintf(&list, "  %-8s NAME%-13s %s\n", kind.Name, kind.Suffix, kind.Help)
+	}
+	return list.String()
+}
+
+func runExport(s Streams, args []string) (int, error) {
+	flags := newFlags("export")
+	to := flags.String("to", "", "")
+	only := flags.String("only", "", "")
+	day := flags.String("date", "", "")
+	path, err := parseOne(flags, args)
+	if err != nil {
+		return 0, err
+	}
+	if *to == "" {
+		return 0, fmt.Errorf("no folder is named; name one with --to DIR")
+	}
+	kinds, err := export.Choose(*only)
+	if err != nil {
+		return 0, fmt.Errorf("--only: %w", err)
+	}
+	opened, snapshot, err := load(s, path)
+	if err != nil {
+		return 0, err
+	}
+	date, err := dateOf(*day, opened.Spec.Date, s.Today)
+	if err != nil {
+		return 0, err
+	}
+	name := strings.TrimSuffix(filepath.Base(path), filepath.Ext(path))
+	if path == "-" {
+		name = opened.Spec.Name
+	}
+	quiet := func(float64, string) {}
+	paths, err := export.Write(context.Background(), *to, name, snapshot, date, kinds, quiet)
+	if err != nil {
+		return 0, err
+	}
+	for _, written := range paths {
+		fmt.Fprintln(s.Out, written)
+	}
+	if check.HasError(snapshot.Findings) {
+		describe.FindingsText(s.Err, describe.FindingsOf(snapshot.Findings))
+	}
+	return verdict(snapshot), nil
+}
+
+// dateOf returns the first day that is given: by option, by the project, today.
+func dateOf(option, spec string, today time.Time) (time.Time, error) {
+	for _, day := range []string{option, spec} {
+		if day == "" {
+			continue
+		}
+		date, err := time.Parse(time.DateOnly, day)
+		if err != nil {
+			return time.Time{}, fmt.Errorf("date %q is not a day; write it as YYYY-MM-DD, such as 2026-03-31", day)
+		}
+		return date, nil
+	}
+	return today, nil
+}

@@ -1,0 +1,15 @@
+// Gwbatch does the work of Gussetwright without a window: it describes, checks and
+// exports paper carrier bags. Ask gwbatch --help.
+package main
+
+import (
+	"os"
+	"time"
+
+	"gussetwright/app/batch"
+)
+
+func main() {
+	streams := batch.Streams{In: os.Stdin, Out: os.Stdout, Err: os.Stderr, Today: time.Now()}
+	os.Exit(batch.Run(streams, os.Args[1:]))
+}

@@ -1,0 +1,126 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"strings"
+)
+
+// task is one chore.
+type task struct {
+	name  string
+	usage string // the words behind "go run ./cmd/task"
+	short string // one line for the overview
+	help  string
+	do    func(m *machine, args []string) error
+}
+
+// tasks returns the chores in the order in which a newcomer meets them.
+func tasks() []task {
+	return []task{
+		{"run", "run", "build the program and try it on the demo bag", runHelp, runDemo},
+		{"test", "test [-no-install]", "set up everything and pass all tests", testHelp, runTests},
+		{"bench", "bench", "measure speed and memory", benchHelp, runBenchmarks},
+		{"fuzz", "fuzz [-time 1m] [PART-OF-NAME ...]", "look for input that breaks a reader", fuzzHelp, runFuzz},
+		{"golden", "golden", "write the golden files anew", goldenHelp, writeGolden},
+		{"package", "package", "build gwbatch for every system", packageHelp, buildPackages},
+	}
+}
+
+func taskNamed(name string) (task, bool) {
+	for _, t := range tasks() {
+		if t.name == name {
+			return t, true
+		}
+	}
+	return task{}, false
+}
+
+func nameList() string {
+	var names []string
+	for _, t := range tasks() {
+		names = append(names, t.name)
+	}
+	return strings.Join(names, ", ")
+}
+
+func writeHelp(w io.Writer) {
+	fmt.Fprint(w, `The chores of a contributor to Gussetwright, the same on every system.
+
+usage: go run ./cmd/task TASK [OPTIONS]
+
+`)
+	for _, t := range tasks() {
+		fmt.Fprintf(w, "  %-9s %s\n", t.name, t.short)
+	}
+	fmt.Fprint(w, `
+New here? Start with "run" to see what the program makes, then "test" before you
+change anything and after you have. "go run ./cmd/task TASK --help" says what a
+task does, step by step, and what it leaves on your disk.
+
+Everything is built without cgo, so no C compiler and no X libraries are needed.
+A task prints each command before it runs it: copy the line to repeat that step alone.
+A built task ends with code 0 when all went well, 2 for a mistyped command line and
+otherwise with the code of the command that failed; "go run" makes 1 of any but 0.
+`)
+}
+
+const runHelp = `Builds cmd/gwbatch into bin/, exports the demo bag of assets/demo to dist/demo,
+prints what the program knows about the bag and lists the files it wrote.
+
+Open the PDF files in dist/demo to see the die line, the press sheet and the lesson.
+Nothing is installed; Go fetches the modules of go.mod on the first run.
+`
+
+const testHelp = `Sets up what the tests need and runs them all:
+
+  1. installs the outside programs that check our files (` + programList + `).
+     On Debian and its relatives that happens by itself, as root or with a sudo
+     that asks for no password. Elsewhere you are told what to install with the
+     manager that you have, and the tests that need a missing program are skipped.
+  2. installs the npm packages of testdata/outside/package.json into your cache
+     folder, once, and again when that file changes.
+  3. lists Go files that gofmt would change; any is a failure.
+  4. go vet ./...
+  5. go test -count=1 ./... without cgo
+
+Once everything is there, GUSSETWRIGHT_OUTSIDE is set for the tests, and from then
+on a missing tool fails a test instead of skipping it.
+
+options:
+  -no-install   install nothing; tests whose tools are missing are skipped.
+                For work without a network.
+`
+
+const benchHelp = `Runs every benchmark of the module, no test, and prints time and memory of each.
+
+For one package alone, or to compare two versions, run the printed command
+with your own pattern, for example
+  go test -run ^$ -bench Lay -benchmem -count 10 ./geometry/sheet
+`
+
+const fuzzHelp = `Finds every fuzz target in the module and feeds each, in turn, with made-up input.
+
+A target that breaks is reported and the others still get their turn; the exit
+code is 1 when any broke. Go writes the input that broke it to testdata/fuzz beside
+the test. Mend the code, turn the input into a row of a table test, and commit both.
+
+options:
+  -time 1m      how long for each target, such as 30s, 5m or 1h
+arguments:
+  PART-OF-NAME  only targets whose name contains one of the words,
+                for example: go run ./cmd/task fuzz -time 5m ParseLength
+`
+
+const goldenHelp = `Runs the tests of every package that compares with golden files, with -update, so
+that testdata/golden holds what the program writes now.
+
+Golden files say what is right; the program does not. Read the whole difference
+(git diff testdata/golden) and commit it only when you can say why every line
+of it changed.
+`
+
+const packageHelp = `Builds cmd/gwbatch into dist/ for Linux, macOS and Windows, each for amd64 and arm64:
+six programs without cgo, without debugging tables and without paths of your machine
+in them, so that the same source gives the same file anywhere.
+`

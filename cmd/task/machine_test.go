@@ -1,0 +1,99 @@
+package main
+
+import (
+	"bytes"
+	"errors"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+)
+
+// pretended is a machine that runs nothing: it notes the commands, gains the
+// programs that it is asked to install, and can fail at one command.
+type pretended struct {
+	*machine
+	programs    []string
+	ran         []string
+	broken      string // a command that contains this fails
+	out, errors bytes.Buffer
+}
+
+var errPretended = errors.New("pretended failure")
+
+func pretend(t *testing.T, system string, root bool, programs ...string) *pretended {
+	t.Helper()
+	p := &pretended{programs: programs}
+	folder := t.TempDir()
+	writeFile(t, filepath.Join(folder, "testdata", "outside", "package.json"), `{"dependencies":{}}`)
+	p.machine = &machine{
+		system: system, root: folder, out: &p.out, errors: &p.errors,
+		has:       func(program string) bool { return slices.Contains(p.programs, program) },
+		run:       p.note,
+		read:      func(c command) (string, error) { return "", p.note(c) },
+		superuser: func() bool { return root },
+		cache:     func() (string, error) { return filepath.Join(folder, "cache"), nil },
+	}
+	return p
+}
+
+func (p *pretended) note(c command) error {
+	line := c.String()
+	p.ran = append(p.ran, line)
+	if p.broken != "" && strings.Contains(line, p.broken) {
+		return errPretended
+	}
+	for _, program := range programs() {
+		if slices.Contains(c.words, "apt-get") && slices.Contains(c.words, program.debian) {
+			p.programs = append(p.programs, program.command)
+		}
+	}
+	if c.words[0] == "npm" {
+		return os.MkdirAll(filepath.Join(c.folder, "node_modules"), 0o755)
+	}
+	return nil
+}
+
+func writeFile(t *testing.T, path, content string) {
+	t.Helper()
+	if err := os.MkdirAll(filepath.Dir(path), 0o755); err != nil {
+		t.Fatal(err)
+	}
+	if err := os.WriteFile(path, []byte(content), 0o644); err != nil {
+		t.Fatal(err)
+	}
+}
+
+// allPrograms returns the commands of every outside program and of others.
+func allPrograms(more ...string) []string { return append(commandsOf(programs()), more...) }
+
+func TestCommandIsTypedAsInAShell(t *testing.T) {
+	tests := []struct {
+		command command
+		want    string
+	}{
+		{goTool("vet", "./..."), "CGO_ENABLED=0 go vet ./..."},
+		{goTool("test", "-run", "^$"), "CGO_ENABLED=0 go test -run '^$'"},
+		{command{words: []string{"echo", "it's", ""}}, `echo 'it'\''s' ''`},
+	}
+	for _, test := range tests {
+		if got := test.command.String(); got != test.want {
+			t.Errorf("got %s, want %s", got, test.want)
+		}
+	}
+}
+
+func TestModuleRootIsFoundFromBelow(t *testing.T) {
+	top := t.TempDir()
+	writeFile(t, filepath.Join(top, "go.mod"), "module m\n")
+	below := filepath.Join(top, "a", "b")
+	if err := os.MkdirAll(below, 0o755); err != nil {
+		t.Fatal(err)
+	}
+	for _, folder := range []string{top, below} {
+		if got, err := moduleRoot(folder); err != nil || got != top {
+			t.Errorf("from %s: got %q, %v; want %q", folder, got, err, top)
+		}
+	}
+}

@@ -1,0 +1,112 @@
+package dieline
+
+import (
+	"gussetwright/geometry"
+	"gussetwright/geometry/bag"
+	"gussetwright/geometry/blank"
+	"gussetwright/render/scene"
+)
+
+// dimensions draws all measures round the piece and returns the height below
+// which nothing is drawn yet.
+func (d *drafter) dimensions() float64 {
+	bottom := d.dimensionsBelow()
+	d.dimensionsLeft()
+	d.dimensionsOfHoles()
+	return bottom
+}
+
+// dimensionsBelow measures the columns and the whole width.
+func (d *drafter) dimensionsBelow() float64 {
+	var spans []span
+	for _, panel := range d.piece.Panels {
+		if panel.Row != blank.RowBody {
+			continue
+		}
+		left, right := panel.Box.Min.X, panel.Box.Max.X
+		switch panel.Column {
+		case "front", "back":
+			spans = append(spans, span{left, right, "W"})
+		case "seam-flap":
+			spans = append(spans, span{left, right, "G"})
+		default:
+			middle := left + d.spec.Body.Gusset/2
+			spans = append(spans, span{left, middle, "D/2"}, span{middle, right, halfName(d.spec.Body, middle, right)})
+		}
+	}
+	edge := -d.spec.Print.Bleed
+	first, second := edge-3*d.u, edge-6.5*d.u
+	d.across(spans, edge, first)
+	d.across([]span{{0, d.piece.Width, "blank width"}}, edge, second)
+	return second - 2*d.u
+}
+
+// halfName tells a half gusset that gave up the seam relief from a full one.
+func halfName(b bag.Body, from, to float64) string {
+	if to-from < b.Gusset/2-geometry.Tolerance {
+		return "D/2 − r"
+	}
+	return "D/2"
+}
+
+// dimensionsLeft measures the rows, the standing height and the whole height.
+func (d *drafter) dimensionsLeft() {
+	levels := d.piece.Levels
+	rows := []span{{0, levels.Base, "B"}}
+	low := levels.Base
+	if levels.FlatFold > levels.Base {
+		rows = append(rows, span{levels.Base, levels.FlatFold, "D/2"})
+		low = levels.FlatFold
+	}
+	if low > levels.Base {
+		rows = append(rows, span{low, levels.TopFold, "flat-fold crease to top"})
+	} else {
+		rows = append(rows, span{low, levels.TopFold, "H"})
+	}
+	if levels.Top > levels.TopFold {
+		rows = append(rows, span{levels.TopFold, levels.Top, "T"})
+	}
+	edge := -d.spec.Print.Bleed
+	d.upward(rows, edge, edge-3*d.u)
+	d.upward([]span{{levels.Base, levels.TopFold, "standing height H"}}, edge, edge-6.5*d.u)
+	d.upward([]span{{0, levels.Top, "blank height"}}, edge, edge-10*d.u)
+}
+
+// dimensionsOfHoles measures spacing, drop and size of the openings on the first
+// face.
+func (d *drafter) dimensionsOfHoles() {
+	h := d.spec.Handle
+	face, found := d.piece.Panel("front")
+	if !found {
+		face, _ = d.piece.Panel("back")
+	}
+	middle, top := face.Box.Center().X, d.piece.Levels.TopFold
+	y := top - h.Drop
+	switch {
+	case h.Kind.HasHoles():
+		left, right := middle-h.Spacing/2, middle+h.Spacing/2
+		below := y - h.HoleDiameter/2 - 2.5*d.u
+		d.across([]span{{left, right, "s"}}, y-h.HoleDiameter/2-d.u/2, below)
+		d.drop(right+h.HoleDiameter/2+2*d.u, y, right+h.HoleDiameter/2)
+		text := "Ø " + geometry.FormatNumber(h.HoleDiameter, 2)
+		if h.Eyelets {
+			text += ", eyelets"
+		}
+		d.write(scene.Dimensions, text, geometry.Vec2{X: left + h.HoleDiameter/2 + d.u/2, Y: y + h.HoleDiameter/2 + d.u/3}, scene.Start, 0)
+	case h.Kind == bag.HandleHandHole:
+		right := middle + h.HandHoleWidth/2
+		below := y - h.HandHoleHeight/2 - 2.5*d.u
+		d.across([]span{{middle - h.HandHoleWidth/2, right, ""}}, y-h.HandHoleHeight/2-d.u/2, below)
+		d.drop(right+2*d.u, y, right)
+	}
+}
+
+// drop measures from the top edge of the bag down to the height y, at x; edge is
+// where the opening ends.
+func (d *drafter) drop(x, y, edge float64) {
+	top := d.piece.Levels.TopFold
+	d.line(scene.Dimensions, geometry.Vec2{X: edge + d.u/2, Y: y}, geometry.Vec2{X: x + d.u/2, Y: y})
+	d.measure(geometry.Vec2{X: x, Y: y}, geometry.Vec2{X: x, Y: top})
+	text := span{y, top, "drop"}.text()
+	d.write(scene.Dimensions, text, geometry.Vec2{X: x + d.u/2, Y: (y+top)/2 - d.u/3}, scene.Start, 0)
+}

@@ -1,0 +1,100 @@
+package dieline
+
+import (
+	"gussetwright/geometry"
+	"gussetwright/geometry/blank"
+	"gussetwright/render/scene"
+)
+
+// Dash patterns in mm. A valley is dashed and a mountain dash-dotted, as origami
+// diagrams have drawn them since the notation of Yoshizawa and Randlett.
+var (
+	mountainDash = []float64{7, 1.5, 1, 1.5}
+	valleyDash   = []float64{3.5, 2}
+	bleedDash    = []float64{12, 3}
+	safeDash     = []float64{1, 2}
+	reverseDash  = []float64{2, 3}
+)
+
+// lines draws cuts and creases. The edges of a closed cut are joined to one path,
+// so that a cutting table runs round it without lifting the knife.
+func (d *drafter) lines() {
+	d.cut(d.piece.Outline)
+	for _, run := range closedRuns(d.piece.Lines, blank.RoleHandHole) {
+		d.cut(run)
+	}
+	for _, line := range d.piece.Lines {
+		if line.Kind == blank.Crease {
+			d.crease(line)
+		}
+	}
+}
+
+func (d *drafter) cut(path geometry.Path) {
+	d.add(scene.Stroke{Role: scene.Cutting, Path: path, Width: scene.Cutting.Style().Width})
+}
+
+// crease draws a fold. A mountain folds away from the print side, over the bead
+// that a rule leaves when it strikes that side; a valley needs the rule on the
+// reverse.
+func (d *drafter) crease(line blank.Line) {
+	role, dash := scene.Creasing, mountainDash
+	if line.Fold == blank.Valley {
+		role, dash = scene.ReverseCreasing, valleyDash
+	}
+	path := geometry.Path{Vertices: []geometry.Vertex{{Vec2: line.From}, {Vec2: line.To}}}
+	d.add(scene.Stroke{Role: role, Path: path, Width: role.Style().Width, Dash: dash})
+}
+
+// closedRuns gathers the lines of a role into closed paths: a run ends where it
+// comes back to its first point.
+func closedRuns(lines []blank.Line, role blank.Role) []geometry.Path {
+	var runs []geometry.Path
+	run := geometry.Path{Closed: true}
+	for _, line := range lines {
+		if line.Role != role {
+			continue
+		}
+		run.Vertices = append(run.Vertices, geometry.Vertex{Vec2: line.From, Bulge: line.Bulge})
+		if line.To.Near(run.Vertices[0].Vec2) {
+			runs = append(runs, run)
+			run = geometry.Path{Closed: true}
+		}
+	}
+	return runs
+}
+
+// holes draws round holes with their centre marks.
+func (d *drafter) holes() {
+	for _, hole := range d.piece.Holes {
+		radius := hole.Diameter / 2
+		d.add(scene.Stroke{
+			Role: scene.Punching, Path: geometry.Circle(hole.Center, radius), Width: scene.Punching.Style().Width,
+		})
+		reach := radius + d.u/2
+		for _, arm := range []geometry.Vec2{{X: reach}, {Y: reach}} {
+			d.line(scene.Dimensions, hole.Center.Sub(arm), hole.Center.Add(arm))
+		}
+	}
+}
+
+// zones draws the bleed outline and the safe areas of what shows on the finished
+// bag: faces, gussets and the outer base flaps.
+func (d *drafter) zones() {
+	if d.spec.Print.Bleed > 0 {
+		d.add(scene.Stroke{
+			Role: scene.Bleed, Path: d.piece.BleedOutline(d.spec.Print.Bleed),
+			Width: scene.Bleed.Style().Width, Dash: bleedDash,
+		})
+	}
+	for _, zone := range d.piece.ArtZones(d.spec) {
+		panel, _ := d.piece.Panel(zone.Panel)
+		shows := panel.Row == blank.RowBody || panel.ID == "back-base"
+		if !shows || len(zone.Safe.Vertices) == 0 {
+			continue
+		}
+		d.add(scene.Stroke{
+			Role: scene.ContentArea, Path: zone.Safe, Width: scene.ContentArea.Style().Width, Dash: safeDash,
+		})
+	}
+}

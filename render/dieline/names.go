@@ -1,0 +1,84 @@
+package dieline
+
+import (
+	"math"
+
+	"gussetwright/geometry"
+	"gussetwright/geometry/bag"
+	"gussetwright/geometry/blank"
+	"gussetwright/render/scene"
+	"gussetwright/render/typeface"
+)
+
+// columnNames are the names of panels on the drawing. Left and right are those of
+// someone who looks at the front of the standing bag.
+var columnNames = map[string]string{
+	"front": "Front", "back": "Back", "gusset-right": "Right gusset", "gusset-left": "Left gusset", "seam-flap": "Seam flap",
+}
+
+// names writes in each panel what it is.
+func (d *drafter) names() {
+	for _, panel := range d.piece.Panels {
+		name := columnNames[panel.Column]
+		switch panel.Row {
+		case blank.RowBase:
+			name += " base flap"
+		case blank.RowTurnIn:
+			name += " turn-in"
+		}
+		if panel.Column == "seam-flap" && panel.Row != blank.RowBody {
+			continue
+		}
+		d.name(panel, name)
+	}
+}
+
+// name writes a name where it keeps clear of creases: in the middle of a face, in
+// the left half of a gusset, upright where it is too long to lie.
+func (d *drafter) name(panel blank.Panel, name string) {
+	box := panel.Box
+	gusset := panel.Column == "gusset-left" || panel.Column == "gusset-right"
+	if gusset && panel.Row != blank.RowBase {
+		box.Max.X = box.Center().X
+	}
+	size := d.u
+	if panel.Row == blank.RowBody && !gusset && panel.Column != "seam-flap" {
+		size *= 2
+	}
+	width := typeface.Advance(name, size, false)
+	at, turn := box.Center(), 0.0
+	switch {
+	case width <= box.Width()-size && panel.Column != "seam-flap":
+		at.Y -= size / 3
+	case width <= box.Height()-size && size <= box.Width():
+		at.X += size / 3
+		turn = math.Pi / 2
+	default:
+		return
+	}
+	label := scene.Label{Role: scene.Legend, Text: name, At: at, Size: size, Anchor: scene.Middle, Turn: turn}
+	d.add(label)
+	d.lettering = append(d.lettering, labelBox(label).Inset(-size/4))
+}
+
+// grain draws the direction of the fibres on the widest face.
+func (d *drafter) grain() {
+	face, found := d.piece.Panel("back")
+	if !found {
+		face, _ = d.piece.Panel("front")
+	}
+	along := geometry.Vec2{Y: 1}
+	if d.spec.Paper.Grain == bag.GrainWidth {
+		along = geometry.Vec2{X: 1}
+	}
+	middle := geometry.Vec2{X: face.Box.Center().X, Y: face.Box.Min.Y + face.Box.Height()*0.3}
+	half := along.Scale(min(6*d.u, face.Box.Height()/6, face.Box.Width()/4))
+	d.line(scene.Legend, middle.Sub(half), middle.Add(half))
+	d.arrowhead(scene.Legend, middle.Add(half), along)
+	d.arrowhead(scene.Legend, middle.Sub(half), along.Scale(-1))
+	beside := geometry.Vec2{X: d.u, Y: -d.u / 3}
+	if along.X != 0 {
+		beside = geometry.Vec2{X: 0, Y: d.u / 2}
+	}
+	d.write(scene.Legend, "grain", middle.Add(beside), scene.Start, 0)
+}

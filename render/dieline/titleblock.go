@@ -1,0 +1,175 @@
+package dieline
+
+import (
+	"gussetwright/geometry"
+	"gussetwright/geometry/bag"
+	"gussetwright/render/scene"
+	"gussetwright/render/typeface"
+)
+
+// Lettering of the title block, in letter heights.
+const (
+	lineFeed     = 1.6
+	titleSize    = 2
+	sampleLength = 8
+	columnGap    = 4
+)
+
+// titleBlock draws legend and title block below the height top, side by side, and
+// returns the frame round them.
+func (d *drafter) titleBlock(top float64, date string) geometry.Rect {
+	pad := d.u
+	at := geometry.Vec2{X: pad, Y: top - pad}
+	legendEnd := d.legend(at)
+	title := geometry.Vec2{X: max(legendEnd.X+columnGap*d.u, d.piece.Width/2), Y: at.Y}
+	titleEnd := d.titleLines(title, date)
+	bottom := min(legendEnd.Y, titleEnd.Y)
+	frame := geometry.Rect{
+		Min: geometry.Vec2{X: 0, Y: bottom - pad},
+		Max: geometry.Vec2{X: max(titleEnd.X+pad, d.piece.Width), Y: top},
+	}
+	d.add(scene.Stroke{Role: scene.Legend, Path: frame.Path(), Width: 2 * scene.Legend.Style().Width})
+	between := title.X - columnGap*d.u/2
+	d.line(scene.Legend, geometry.Vec2{X: between, Y: frame.Min.Y}, geometry.Vec2{X: between, Y: top})
+	return frame
+}
+
+// legend explains each kind of line that the drawing holds, by a sample, and
+// returns its lower right corner.
+func (d *drafter) legend(at geometry.Vec2) geometry.Vec2 {
+	d.add(scene.Label{Role: scene.Legend, Text: "Lines", At: geometry.Vec2{X: at.X, Y: at.Y - d.u}, Size: d.u, Bold: true})
+	at.Y -= d.u
+	right := at.X
+	for _, row := range d.legendRows() {
+		at.Y -= lineFeed * d.u
+		d.sample(row, geometry.Vec2{X: at.X, Y: at.Y + d.u/3})
+		style := row.role.Style()
+		text := style.Name + ": " + style.Help
+		d.write(scene.Legend, text, geometry.Vec2{X: at.X + (sampleLength+1)*d.u, Y: at.Y}, scene.Start, 0)
+		right = max(right, at.X+(sampleLength+1)*d.u+d.textWidth(text))
+	}
+	return geometry.Vec2{X: right, Y: at.Y - d.u/2}
+}
+
+// sample draws what a role looks like, from the point at to the right. It belongs
+// to the legend: a machine that follows the cutting layer must not cut it.
+func (d *drafter) sample(row legendRow, at geometry.Vec2) {
+	end := geometry.Vec2{X: at.X + sampleLength*d.u, Y: at.Y}
+	style := row.role.Style()
+	switch row.role {
+	case scene.Punching:
+		d.add(scene.Stroke{Role: scene.Legend, Path: geometry.Circle(at.Mid(end), d.u/2), Width: style.Width})
+	case scene.Gluing:
+		box := geometry.RectAt(at.X, at.Y-d.u/2, sampleLength*d.u, d.u).Path()
+		d.add(scene.Stroke{Role: scene.Legend, Path: box, Width: style.Width})
+		for _, line := range hatch(box) {
+			d.line(scene.Legend, line.From, line.To)
+		}
+	case scene.Dimensions:
+		d.line(scene.Legend, at, end)
+		d.arrowhead(scene.Legend, at, geometry.Vec2{X: -1})
+		d.arrowhead(scene.Legend, end, geometry.Vec2{X: 1})
+	default:
+		path := geometry.Path{Vertices: []geometry.Vertex{{Vec2: at}, {Vec2: end}}}
+		d.add(scene.Stroke{Role: scene.Legend, Path: path, Width: style.Width, Dash: row.dash})
+	}
+}
+
+type legendRow struct {
+	role scene.Role
+	dash []float64
+}
+
+// legendRows lists the roles that the drawing uses and that need explaining.
+func (d *drafter) legendRows() []legendRow {
+	used := map[scene.Role]bool{}
+	for _, item := range d.items {
+		used[item.Layer()] = true
+	}
+	var rows []legendRow
+	for _, row := range []legendRow{
+		{scene.Cutting, nil},
+		{scene.Creasing, mountainDash},
+		{scene.ReverseCreasing, valleyDash},
+		{scene.Punching, nil},
+		{scene.Gluing, nil},
+		{scene.Bleed, bleedDash},
+		{scene.ContentArea, safeDash},
+		{scene.Dimensions, nil},
+	} {
+		if used[row.role] {
+			rows = append(rows, row)
+		}
+	}
+	return rows
+}
+
+// titleLines writes name, size, paper, date and the scale bar, and returns the
+// lower right corner.
+func (d *drafter) titleLines(at geometry.Vec2, date string) geometry.Vec2 {
+	at.Y -= titleSize * d.u * 0.8
+	right := at.X + typeface.Advance(d.title(), titleSize*d.u, true)
+	d.add(scene.Label{Role: scene.Legend, Text: d.title(), At: at, Size: titleSize * d.u, Bold: true})
+	at.Y -= 0.4 * d.u
+	for _, text := range d.titleTexts(date) {
+		at.Y -= lineFeed * d.u
+		d.write(scene.Legend, text, at, scene.Start, 0)
+		right = max(right, at.X+d.textWidth(text))
+	}
+	end := d.scaleBar(geometry.Vec2{X: at.X, Y: at.Y - 2*lineFeed*d.u})
+	return geometry.Vec2{X: max(right, end.X), Y: end.Y}
+}
+
+func (d *drafter) titleTexts(date string) []string {
+	b, p := d.spec.Body, d.spec.Paper
+	number := func(v float64) string { return geometry.FormatNumber(v, 2) }
+	texts := []string{
+		"Bag: face width W " + number(b.Width) + " × gusset depth D " + number(b.Gusset) + " × standing height H " + number(b.Height) + " mm",
+		"Blank: " + number(d.piece.Width) + " × " + number(d.piece.Height) + " mm flat, seen from the print side" + d.share(),
+		"Paper: " + number(p.Grammage) + " g/m² " + string(p.Kind) + ", caliper " + number(p.CaliperMicrons()) + " µm, grain along the " + string(p.Grain),
+		"Carried by: " + handleText(d.spec.Handle),
+	}
+	if date != "" {
+		texts = append(texts, "Date: "+date)
+	}
+	return append(texts,
+		"Scale 1:1, all measures in millimetres. Drawn with Gussetwright.",
+		"Have the die-maker check this drawing and make a white sample before cutting a die. Cutting rules are sharp.")
+}
+
+// share says how many pieces make a bag.
+func (d *drafter) share() string {
+	if len(d.laid.Pieces) == 1 {
+		return ""
+	}
+	return "; one of two pieces with the same outline"
+}
+
+func handleText(h bag.Handle) string {
+	number := func(v float64) string { return geometry.FormatNumber(v, 2) }
+	switch h.Kind {
+	case bag.HandleNone:
+		return "no handle"
+	case bag.HandleHandHole:
+		return "hand hole " + number(h.HandHoleWidth) + " × " + number(h.HandHoleHeight) + " mm"
+	case bag.HandleRope, bag.HandleRibbon:
+		return string(h.Kind) + " through holes of " + number(h.HoleDiameter) + " mm"
+	}
+	return string(h.Kind) + " handle under a patch of " + number(h.PatchWidth) + " × " + number(h.PatchHeight) + " mm"
+}
+
+// scaleBar draws 100 mm in steps of 10, to be measured on a print, and returns
+// its lower right corner.
+func (d *drafter) scaleBar(at geometry.Vec2) geometry.Vec2 {
+	const length, step = 100, 10
+	for i := range length / step {
+		box := geometry.RectAt(at.X+float64(i*step), at.Y, step, d.u/2)
+		d.add(scene.Stroke{Role: scene.Legend, Path: box.Path(), Width: scene.Legend.Style().Width})
+		if i%2 == 0 {
+			d.add(scene.Fill{Role: scene.Legend, Path: box.Path()})
+		}
+	}
+	text := "100 mm: measure this bar, and print at 100 %"
+	d.write(scene.Legend, text, geometry.Vec2{X: at.X + length + d.u, Y: at.Y}, scene.Start, 0)
+	return geometry.Vec2{X: at.X + length + d.u + d.textWidth(text), Y: at.Y}
+}

@@ -1,0 +1,119 @@
+package svg
+
+import (
+	"fmt"
+	"io"
+	"slices"
+	"strings"
+
+	"gussetwright/geometry"
+	"gussetwright/render/scene"
+)
+
+// Write writes the pieces side by side into one SVG document, in millimetres.
+// The same pieces give the same bytes. The error names the first thing that
+// cannot be drawn, such as a coordinate that is not a number.
+func Write(w io.Writer, pieces []scene.Drawing) error {
+	if err := scene.CheckAll(pieces); err != nil {
+		return fmt.Errorf("write SVG: %w", err)
+	}
+	doc := document{page: scene.RowMedia(pieces)}
+	doc.open(pieces)
+	doc.groups(pieces)
+	doc.text("</svg>\n")
+	if _, err := w.Write(doc.buffer); err != nil {
+		return fmt.Errorf("write SVG: %w", err)
+	}
+	return nil
+}
+
+// document is the text of the file as far as it is written.
+type document struct {
+	page   geometry.Rect
+	buffer []byte
+}
+
+// open writes everything before the first group.
+func (d *document) open(pieces []scene.Drawing) {
+	d.text(`<?xml version="1.0" encoding="UTF-8"?>` + "\n" + `<svg xmlns="http://www.w3.org/2000/svg" version="1.1" width="`)
+	d.number(d.page.Width())
+	d.text(`mm" height="`)
+	d.number(d.page.Height())
+	d.text(`mm" viewBox="0 0 `)
+	d.number(d.page.Width())
+	d.text(" ")
+	d.number(d.page.Height())
+	d.text(`">` + "\n<title>")
+	d.escaped(title(pieces))
+	d.text("</title>\n<desc>millimetres, true scale</desc>\n")
+}
+
+// title returns the titles of the pieces, each once.
+func title(pieces []scene.Drawing) string {
+	var titles []string
+	for _, piece := range pieces {
+		if piece.Title != "" && !slices.Contains(titles, piece.Title) {
+			titles = append(titles, piece.Title)
+		}
+	}
+	return strings.Join(titles, ", ")
+}
+
+// groups writes one group for each role that has items, lowest first.
+func (d *document) groups(pieces []scene.Drawing) {
+	moves := scene.Row(pieces)
+	sorted := make([]map[scene.Role][]scene.Item, len(pieces))
+	for i, piece := range pieces {
+		sorted[i] = piece.ByRole()
+	}
+	for _, role := range scene.Roles() {
+		opened := false
+		for i, items := range sorted {
+			if len(items[role]) > 0 && !opened {
+				d.openGroup(role)
+				opened = true
+			}
+			for _, item := range items[role] {
+				d.item(item, moves[i])
+			}
+		}
+		if opened {
+			d.text("</g>\n")
+		}
+	}
+}
+
+// openGroup writes the start of a group with what all its strokes share and the
+// processing step of ISO 19593-1 that they stand for.
+func (d *document) openGroup(role scene.Role) {
+	style := role.Style()
+	name := role.Spelled("-")
+	d.text(`<g id="` + name + `" class="` + name + `"`)
+	d.attribute("data-iso-19593-1-group", style.Group)
+	d.attribute("data-iso-19593-1-type", style.Step)
+	d.text(` fill="none" stroke="` + colour(role) + `" stroke-linecap="butt" stroke-linejoin="round">` + "\n<title>")
+	d.escaped(style.Name)
+	d.text("</title>\n")
+	if style.Help != "" {
+		d.text("<desc>")
+		d.escaped(style.Help)
+		d.text("</desc>\n")
+	}
+}
+
+func (d *document) item(item scene.Item, move geometry.Vec2) {
+	switch item := item.(type) {
+	case scene.Stroke:
+		d.stroke(item, move)
+	case scene.Fill:
+		d.fill(item, move)
+	case scene.Label:
+		d.label(item, move)
+	}
+}
+
+// colour returns the screen colour of the role as #rrggbb.
+func colour(role scene.Role) string {
+	c := role.Style().Screen
+	return fmt.Sprintf("#%02x%02x%02x", c.R, c.G, c.B)
+}
