@@ -12,6 +12,8 @@ import (
 	"strings"
 	"time"
 
+	"gussetwright/app/document"
+	"gussetwright/app/export"
 	"gussetwright/app/project"
 	"gussetwright/app/wholefile"
 	"gussetwright/geometry"
@@ -188,7 +190,7 @@ func writeNew(s Streams, spec bag.Spec, path string, force bool) error {
 		return err
 	}
 	if strings.HasSuffix(strings.ToLower(path), ".gusset") {
-		if err := project.Save(path, project.Project{Spec: spec}); err != nil {
+		if err := saveProject(path, spec); err != nil {
 			return err
 		}
 	} else if err := wholefile.Write(path, func(w io.Writer) error { return project.Encode(w, spec) }); err != nil {
@@ -196,4 +198,17 @@ func writeNew(s Streams, spec bag.Spec, path string, force bool) error {
 	}
 	fmt.Fprintf(s.Err, "gwbatch new: wrote %s\n", path)
 	return nil
+}
+
+// saveProject writes a container with a preview.
+func saveProject(path string, spec bag.Spec) error {
+	snapshot, err := document.Derive(spec)
+	if err != nil {
+		return err
+	}
+	preview, err := export.Preview(snapshot)
+	if err != nil {
+		return err
+	}
+	return project.Save(path, project.Project{Spec: spec, Preview: preview})
 }

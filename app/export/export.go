@@ -18,7 +18,6 @@ import (
 	"gussetwright/render/creasefile"
 	"gussetwright/render/dieline"
 	"gussetwright/render/dxf"
-	"gussetwright/render/flat"
 	"gussetwright/render/pdf"
 	"gussetwright/render/scene"
 	"gussetwright/render/svg"
@@ -38,10 +37,6 @@ type order struct {
 	drawings []scene.Drawing
 	date     time.Time
 }
-
-// pixelsPerMillimetre of the picture of the blank: 150 per inch, sharp on screens
-// and small enough to send.
-const pixelsPerMillimetre = 150 / 25.4
 
 // Kinds returns every kind of file, in the order in which they are written.
 func Kinds() []Kind {
@@ -173,21 +168,4 @@ func writeDXF(w io.Writer, o *order) error { return dxf.Write(w, o.drawings) }
 
 func writeFOLD(w io.Writer, o *order) error {
 	return creasefile.Write(w, o.snapshot.Spec.Name, blank.Patterns(o.snapshot.Spec))
-}
-
-// makePictures makes one picture for each piece; with two they are numbered.
-func makePictures(base, suffix string, o *order) ([]made, error) {
-	var files []made
-	for i, drawing := range o.drawings {
-		var out bytes.Buffer
-		if err := flat.WritePNG(&out, drawing, pixelsPerMillimetre); err != nil {
-			return nil, err
-		}
-		path := base + suffix
-		if len(o.drawings) > 1 {
-			path = fmt.Sprintf("%s-%d%s", base, i+1, suffix)
-		}
-		files = append(files, made{path, out.Bytes()})
-	}
-	return files, nil
 }

@@ -49,27 +49,32 @@ func halfName(b bag.Body, from, to float64) string {
 	return "D/2"
 }
 
-// dimensionsLeft measures the rows, the standing height and the whole height.
+// dimensionsLeft measures the rows, the standing height where the flat-fold crease
+// divides it, and the whole height.
 func (d *drafter) dimensionsLeft() {
 	levels := d.piece.Levels
-	rows := []span{{0, levels.Base, "B"}}
-	low := levels.Base
-	if levels.FlatFold > levels.Base {
-		rows = append(rows, span{levels.Base, levels.FlatFold, "D/2"})
-		low = levels.FlatFold
+	flap := "B"
+	if d.spec.Body.Base == bag.BasePinch {
+		flap = "V"
 	}
-	if low > levels.Base {
-		rows = append(rows, span{low, levels.TopFold, "flat-fold crease to top"})
+	rows := []span{{0, levels.Base, flap}}
+	divided := levels.FlatFold > levels.Base
+	if divided {
+		rows = append(rows, span{levels.Base, levels.FlatFold, "D/2"}, span{levels.FlatFold, levels.TopFold, "flat-fold crease to top"})
 	} else {
-		rows = append(rows, span{low, levels.TopFold, "H"})
+		rows = append(rows, span{levels.Base, levels.TopFold, "standing height H"})
 	}
 	if levels.Top > levels.TopFold {
 		rows = append(rows, span{levels.TopFold, levels.Top, "T"})
 	}
 	edge := -d.spec.Print.Bleed
-	d.upward(rows, edge, edge-3*d.u)
-	d.upward([]span{{levels.Base, levels.TopFold, "standing height H"}}, edge, edge-6.5*d.u)
-	d.upward([]span{{0, levels.Top, "blank height"}}, edge, edge-10*d.u)
+	x := edge - 3*d.u
+	d.upward(rows, edge, x)
+	if divided {
+		x -= 3.5 * d.u
+		d.upward([]span{{levels.Base, levels.TopFold, "standing height H"}}, edge, x)
+	}
+	d.upward([]span{{0, levels.Top, "blank height"}}, edge, x-3.5*d.u)
 }
 
 // dimensionsOfHoles measures spacing, drop and size of the openings on the first
@@ -98,6 +103,10 @@ func (d *drafter) dimensionsOfHoles() {
 		below := y - h.HandHoleHeight/2 - 2.5*d.u
 		d.across([]span{{middle - h.HandHoleWidth/2, right, ""}}, y-h.HandHoleHeight/2-d.u/2, below)
 		d.drop(right+2*d.u, y, right)
+		left := middle - h.HandHoleWidth/2
+		d.upward([]span{{y - h.HandHoleHeight/2, y + h.HandHoleHeight/2, ""}}, left-d.u/2, left-2.5*d.u)
+	case h.Kind.HasPatch():
+		d.drop(middle+h.PatchWidth/2+2*d.u, y, middle+h.PatchWidth/2)
 	}
 }
 

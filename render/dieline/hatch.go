@@ -24,9 +24,9 @@ func (d *drafter) glue() {
 		case area.Side == blank.PrintSide:
 			d.hatchGlue(area.Shape)
 		case area.Role == blank.GlueTopCard:
-			d.onReverse(area, "top card, on the reverse")
+			d.onReverse(area, "top card")
 		case area.Role == blank.GluePatch:
-			d.onReverse(area, "patch, on the reverse")
+			d.onReverse(area, "patch")
 		}
 	}
 }
@@ -86,12 +86,14 @@ func through(line geometry.Edge, box geometry.Rect) (enter, leave float64, hit b
 	return enter, leave, enter < leave
 }
 
-// onReverse outlines a part that lies behind the paper, with its name below it.
+// onReverse outlines a part that lies behind the paper, with its name and size in its lower
+// edge.
 func (d *drafter) onReverse(area blank.GlueArea, name string) {
 	d.add(scene.Stroke{Role: scene.Legend, Path: area.Shape, Width: scene.Legend.Style().Width, Dash: reverseDash})
 	box := area.Shape.Bounds()
-	at := geometry.Vec2{X: box.Min.X + d.u/2, Y: box.Min.Y + d.u/2}
-	d.add(scene.Label{Role: scene.Legend, Text: name, At: at, Size: 0.7 * d.u})
+	text := name + " " + geometry.FormatNumber(box.Width(), 2) + " × " + geometry.FormatNumber(box.Height(), 2) + ", on the reverse"
+	at := geometry.Vec2{X: box.Min.X + 2*d.u, Y: box.Min.Y + d.u/2}
+	d.add(scene.Label{Role: scene.Legend, Text: text, At: at, Size: 0.7 * d.u})
 }
 
 // hatch returns lines at 45° inside a polygon: where each of a family of parallel

@@ -38,7 +38,7 @@ func (d *drafter) names() {
 func (d *drafter) name(panel blank.Panel, name string) {
 	box := panel.Box
 	gusset := panel.Column == "gusset-left" || panel.Column == "gusset-right"
-	if gusset && panel.Row != blank.RowBase {
+	if gusset && (panel.Row != blank.RowBase || d.spec.Body.Base == bag.BasePinch) {
 		box.Max.X = box.Center().X
 	}
 	size := d.u
@@ -48,7 +48,7 @@ func (d *drafter) name(panel blank.Panel, name string) {
 	width := typeface.Advance(name, size, false)
 	at, turn := box.Center(), 0.0
 	switch {
-	case width <= box.Width()-size && panel.Column != "seam-flap":
+	case width <= box.Width()-size-2*d.spec.Print.Safe && panel.Column != "seam-flap":
 		at.Y -= size / 3
 	case width <= box.Height()-size && size <= box.Width():
 		at.X += size / 3

@@ -127,6 +127,7 @@ func (d *drafter) titleTexts(date string) []string {
 		"Bag: face width W " + number(b.Width) + " × gusset depth D " + number(b.Gusset) + " × standing height H " + number(b.Height) + " mm",
 		"Blank: " + number(d.piece.Width) + " × " + number(d.piece.Height) + " mm flat, seen from the print side" + d.share(),
 		"Paper: " + number(p.Grammage) + " g/m² " + string(p.Kind) + ", caliper " + number(p.CaliperMicrons()) + " µm, grain along the " + string(p.Grain),
+		"Made: " + baseText(b) + "; " + topText(b) + "; seam flap G " + number(b.SeamFlap) + ", relief r " + number(b.SeamRelief),
 		"Carried by: " + handleText(d.spec.Handle),
 	}
 	if date != "" {
@@ -143,6 +144,27 @@ func (d *drafter) share() string {
 		return ""
 	}
 	return "; one of two pieces with the same outline"
+}
+
+func baseText(b bag.Body) string {
+	overlap := ", overlap V " + geometry.FormatNumber(b.BaseOverlap, 2)
+	switch b.Base {
+	case bag.BaseSlotted:
+		return "block base with slotted corners" + overlap
+	case bag.BasePinch:
+		return "pinch base, folded over by V " + geometry.FormatNumber(b.BaseOverlap, 2)
+	}
+	return "block base with envelope corners" + overlap
+}
+
+func topText(b bag.Body) string {
+	switch {
+	case b.Top == bag.TopZigzag:
+		return "top cut in a zigzag, pitch " + geometry.FormatNumber(b.ZigzagPitch, 2) + ", depth " + geometry.FormatNumber(b.ZigzagDepth, 2)
+	case b.TurnInDepth() == 0:
+		return "top cut straight"
+	}
+	return "top turned in by T " + geometry.FormatNumber(b.TurnIn, 2)
 }
 
 func handleText(h bag.Handle) string {

@@ -212,7 +212,7 @@ func ExampleWrite() {
 	// <desc>millimetres, true scale</desc>
 	// <g id="cutting" class="cutting" data-iso-19593-1-group="Structural" data-iso-19593-1-type="Cutting" fill="none" stroke="#5c164e" stroke-linecap="butt" stroke-linejoin="round">
 	// <title>Cutting</title>
-	// <desc>cut</desc>
+	// <desc>cut edge</desc>
 	// <path d="M 10 70 L 110 70 L 110 10 L 10 10 Z" stroke-width="0.35"/>
 	// </g>
 	// </svg>
