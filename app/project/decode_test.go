@@ -146,6 +146,24 @@ func TestDecodeBoundsComplaints(t *testing.T) {
 	}
 }
 
+func TestDecodeBoundsComplaintsOfOneKind(t *testing.T) {
+	_, err := decodeText(`{"artwork": [` + strings.Repeat("5, ", 59) + `5]}`)
+	wantMessage(t, err, "artwork[49] is 5", "and 10 more")
+	if got := len(fieldErrors(err)); got != mostComplaints {
+		t.Errorf("%d complaints, want %d", got, mostComplaints)
+	}
+}
+
+func TestDecodeBoundsNesting(t *testing.T) {
+	nested := func(levels int) string { // the outermost braces are one of them
+		return `{"x": ` + strings.Repeat("[", levels-1) + strings.Repeat("]", levels-1) + "}"
+	}
+	_, err := decodeText(nested(16))
+	wantMessage(t, err, "x is a list of 1: there is no such entry")
+	_, err = decodeText(nested(17))
+	wantMessage(t, err, "more than 16 levels")
+}
+
 func TestDecodeDefaults(t *testing.T) {
 	set := func(change func(*bag.Spec)) bag.Spec {
 		spec := bag.Default()

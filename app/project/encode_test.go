@@ -42,6 +42,15 @@ func TestEncodeDefault(t *testing.T) {
 	geomtest.Golden(t, "project/bag.json", []byte(text))
 }
 
+// People compare bag.json line by line, so texts stand in it as they were typed.
+func TestEncodeKeepsTextsReadable(t *testing.T) {
+	spec := bag.Default()
+	spec.Name = "Mühle & Söhne <rye>"
+	if text := encodeText(t, spec); !strings.Contains(text, `"name": "Mühle & Söhne <rye>"`) {
+		t.Errorf("the name does not stand in\n%s", text)
+	}
+}
+
 func TestRoundTrip(t *testing.T) {
 	random := rand.New(rand.NewPCG(1, 2))
 	for range 500 {

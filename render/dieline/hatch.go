@@ -86,13 +86,12 @@ func through(line geometry.Edge, box geometry.Rect) (enter, leave float64, hit b
 	return enter, leave, enter < leave
 }
 
-// onReverse outlines a part that lies behind the paper, with its name and size in its lower
-// edge.
+// onReverse outlines a part that lies behind the paper, with its name and size below it.
 func (d *drafter) onReverse(area blank.GlueArea, name string) {
 	d.add(scene.Stroke{Role: scene.Legend, Path: area.Shape, Width: scene.Legend.Style().Width, Dash: reverseDash})
 	box := area.Shape.Bounds()
 	text := name + " " + geometry.FormatNumber(box.Width(), 2) + " × " + geometry.FormatNumber(box.Height(), 2) + ", on the reverse"
-	at := geometry.Vec2{X: box.Min.X + 2*d.u, Y: box.Min.Y + d.u/2}
+	at := geometry.Vec2{X: box.Min.X + 2*d.u, Y: box.Min.Y - 0.9*d.u}
 	d.add(scene.Label{Role: scene.Legend, Text: text, At: at, Size: 0.7 * d.u})
 }
 

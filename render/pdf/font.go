@@ -129,7 +129,7 @@ func (f *font) descriptor(base name, program reference) dict {
 func (f *font) widths() array {
 	var list array
 	for _, glyph := range f.glyphs {
-		list = append(list, number(990*f.face.Width(glyph)))
+		list = append(list, number(1000*f.face.Width(glyph)))
 	}
 	return array{integer(1), list}
 }
