@@ -134,6 +134,15 @@ func TestDecodeNamesAllComplaintsAtOnce(t *testing.T) {
 	}
 }
 
+// A flat bag needs a pinch base. While the base is misspelled, nobody can know
+// whether it has one.
+func TestDecodeJudgesTogetherOnlyWhatIsRightAlone(t *testing.T) {
+	_, err := decodeText(`{"bag": {"gusset_mm": 0, "base": "pinhc"}}`)
+	if all := fieldErrors(err); len(all) != 1 || all[0].Value != `"pinhc"` {
+		t.Errorf("got %v, want one complaint about the misspelled base", err)
+	}
+}
+
 func TestDecodeBoundsComplaints(t *testing.T) {
 	var text strings.Builder
 	for i := range 20_000 {

@@ -1,12 +1,14 @@
 package main
 
 import (
+	"cmp"
 	"flag"
 	"fmt"
 	"go/ast"
 	"go/parser"
 	"go/token"
 	"path/filepath"
+	"slices"
 	"strings"
 	"time"
 	"unicode"
@@ -51,23 +53,47 @@ func runFuzz(m *machine, args []string) error {
 func fuzzEach(m *machine, targets []fuzzTarget, each time.Duration) error {
 	var report strings.Builder
 	var firstErr error
-	broken := 0
+	failed := 0
 	for _, target := range targets {
+		before := target.finds(m)
+		err := m.run(target.command(each))
 		verdict := "held"
-		if err := m.run(target.command(each)); err != nil {
-			verdict = "BROKE"
-			broken++
-			if firstErr == nil {
-				firstErr = err
-			}
+		if err != nil {
+			failed++
+			firstErr = cmp.Or(firstErr, err)
+			verdict = failure(before, target.finds(m))
 		}
-		fmt.Fprintf(&report, "  %-5s  %s\n", verdict, target)
+		fmt.Fprintf(&report, "  %s: %s\n", target, verdict)
 	}
 	fmt.Fprintf(m.out, "\nfuzzed %v each:\n%s", each, report.String())
-	if broken > 0 {
-		return fmt.Errorf("%d of %d targets broke; the input is in testdata/fuzz beside the test: %w", broken, len(targets), firstErr)
+	if failed > 0 {
+		return fmt.Errorf("%d of %d targets did not hold: %w", failed, len(targets), firstErr)
 	}
 	return nil
+}
+
+// failure says what a failed run of a target means. Go stores the input that
+// broke a target; without one the run itself went wrong, as when a busy machine
+// lets it overrun its time.
+func failure(before, after []string) string {
+	for _, path := range after {
+		if !slices.Contains(before, path) {
+			return "BROKE, see " + path
+		}
+	}
+	if len(after) > 0 {
+		return "FAILED and stored no new input; read its output above, an input found earlier may still break it"
+	}
+	return "FAILED without an input that broke it; read its output above and run it again"
+}
+
+// finds returns the stored inputs that once broke the target.
+func (t fuzzTarget) finds(m *machine) []string {
+	paths, err := filepath.Glob(m.path(filepath.FromSlash(t.folder), "testdata", "fuzz", t.name, "*"))
+	if err != nil {
+		return nil // only a malformed pattern is an error, and a name cannot be one
+	}
+	return paths
 }
 
 // namedLike returns the targets whose name contains one of the words; no words

@@ -71,14 +71,14 @@ func TestFuzzGivesEachTargetItsTurn(t *testing.T) {
 		{nil, "", []string{
 			"CGO_ENABLED=0 go test -run '^$' -fuzz '^FuzzRead$' -fuzztime 1m0s ./read",
 			"CGO_ENABLED=0 go test -run '^$' -fuzz '^FuzzWrite$' -fuzztime 1m0s ./read",
-		}, []string{"held   FuzzRead in read", "held   FuzzWrite in read"}},
+		}, []string{"FuzzRead in read: held", "FuzzWrite in read: held"}},
 		{[]string{"-time", "5m", "write"}, "", []string{
 			"CGO_ENABLED=0 go test -run '^$' -fuzz '^FuzzWrite$' -fuzztime 5m0s ./read",
 		}, []string{"fuzzed 5m0s each"}},
 		{[]string{"-time", "1s"}, "FuzzRead", []string{
 			"CGO_ENABLED=0 go test -run '^$' -fuzz '^FuzzRead$' -fuzztime 1s ./read",
 			"CGO_ENABLED=0 go test -run '^$' -fuzz '^FuzzWrite$' -fuzztime 1s ./read",
-		}, []string{"BROKE  FuzzRead in read", "held   FuzzWrite in read"}},
+		}, []string{"FuzzRead in read: FAILED without an input", "FuzzWrite in read: held"}},
 	}
 	for _, test := range tests {
 		p := pretend(t, "linux", false)
@@ -96,6 +96,43 @@ func TestFuzzGivesEachTargetItsTurn(t *testing.T) {
 				t.Errorf("%q says %q, want %q in it", test.args, &p.out, words)
 			}
 		}
+	}
+}
+
+func TestFailureOfATarget(t *testing.T) {
+	tests := []struct {
+		before, after []string
+		want          string
+	}{
+		{nil, []string{"a"}, "BROKE, see a"},
+		{[]string{"a"}, []string{"a", "b"}, "BROKE, see b"},
+		{[]string{"a"}, []string{"a"}, "FAILED and stored no new input"},
+		{nil, nil, "FAILED without an input"},
+	}
+	for _, test := range tests {
+		if got := failure(test.before, test.after); !strings.HasPrefix(got, test.want) {
+			t.Errorf("%v, then %v: got %q, want %q", test.before, test.after, got, test.want)
+		}
+	}
+}
+
+// A target that broke is reported with the input that go stored for it.
+func TestInputThatBrokeATargetIsFound(t *testing.T) {
+	p := pretend(t, "linux", false)
+	p.root = fuzzTree(t)
+	stored := p.path("read", "testdata", "fuzz", "FuzzRead", "0123456789abcdef")
+	p.run = func(c command) error {
+		if strings.Contains(c.String(), "FuzzRead") {
+			writeFile(t, stored, "go test fuzz v1\nstring(\"0\")\n")
+			return errPretended
+		}
+		return nil
+	}
+	if err := runFuzz(p.machine, nil); !errors.Is(err, errPretended) {
+		t.Errorf("got %v", err)
+	}
+	if !strings.Contains(p.out.String(), "FuzzRead in read: BROKE, see "+stored) {
+		t.Errorf("said %q", &p.out)
 	}
 }
 

@@ -102,7 +102,7 @@ with your own pattern, for example
 const fuzzHelp = `Finds every fuzz target in the module and feeds each, in turn, with made-up input.
 
 A target that breaks is reported and the others still get their turn; the exit
-code is 1 when any broke. Go writes the input that broke it to testdata/fuzz beside
+code is 1 when any did not hold. Go writes the input that broke it to testdata/fuzz beside
 the test. Mend the code, turn the input into a row of a table test, and commit both.
 
 options:
