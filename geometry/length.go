@@ -24,8 +24,9 @@ var millimetres = map[Unit]float64{
 	"m": 1000, "\"": 25.4, "″": 25.4, "inch": 25.4, "inches": 25.4,
 }
 
-// ParseLength reads a length such as "240", "24 cm", "9 1/2 in" or "9.5\"" and
-// returns millimetres. A bare number is in the unit assumed. The error says
+// ParseLength reads a length such as "240", "24 cm", "24,5 cm", "9 1/2 in" or
+// "9.5\"" and returns millimetres. A bare number is in the unit assumed. A comma is
+// a decimal comma, except before three digits, where it might part thousands. The error says
 // which part was not understood and which units are.
 func ParseLength(text string, assumed Unit) (float64, error) {
 	number, unit := splitUnit(strings.TrimSpace(text))
@@ -79,7 +80,11 @@ func parseMixed(text string) (float64, error) {
 }
 
 func parseFraction(text string) (float64, error) {
-	above, below, isFraction := strings.Cut(text, "/")
+	whole, decimals, hasComma := strings.Cut(text, ",")
+	if hasComma && len(decimals) == 3 && !strings.Contains(decimals, ",") {
+		return 0, fmt.Errorf("%q may be %s or %s%s; write it without the comma", text, whole, whole, decimals)
+	}
+	above, below, isFraction := strings.Cut(strings.Replace(text, ",", ".", 1), "/")
 	value, err := strconv.ParseFloat(above, 64)
 	if err != nil || math.IsNaN(value) || math.IsInf(value, 0) {
 		return 0, fmt.Errorf("%q is not a number", text)

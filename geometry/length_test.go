@@ -27,6 +27,7 @@ func TestParseLength(t *testing.T) {
 		{"0.24 m", geometry.Millimetre, 240},
 		{".5 mm", geometry.Millimetre, 0.5},
 		{"5. mm", geometry.Millimetre, 5},
+		{"24,5 cm", geometry.Millimetre, 245},
 		{"9.5\"", geometry.Millimetre, 241.3},
 		{"9.5″", geometry.Millimetre, 241.3},
 		{"9 1/2 in", geometry.Millimetre, 241.3},
@@ -74,7 +75,8 @@ func TestParseLengthRefuses(t *testing.T) {
 		{"1 2 3", `"1 2 3" is more than one number`},
 		{"240 x 100", `"240 x 100" is more than one number`},
 		{"9.5.1", `"9.5.1" is not a number`},
-		{"24,5 cm", `"24,5" is not a number`},
+		{"1,000 mm", `"1,000" may be 1 or 1000`},
+		{"1,5,5", `"1,5,5" is not a number`},
 	}
 	for _, test := range tests {
 		got, err := geometry.ParseLength(test.text, geometry.Millimetre)
@@ -117,7 +119,7 @@ func TestFormatNumber(t *testing.T) {
 // own answer again as the same length.
 func FuzzParseLength(f *testing.F) {
 	for _, seed := range []string{
-		"240", "24 cm", "9 1/2 in", "9.5\"", "-3/8″", "0.24 m", "5 kg", "NaN", "1/0", "", "1e308 m", "9 -1/2", "\xff1", "½ in",
+		"240", "24 cm", "24,5 cm", "9 1/2 in", "9.5\"", "-3/8″", "0.24 m", "5 kg", "NaN", "1/0", "", "1e308 m", "9 -1/2", "\xff1", "½ in",
 	} {
 		f.Add(seed)
 	}

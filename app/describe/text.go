@@ -28,8 +28,12 @@ func (d *Description) Text(w io.Writer) error {
 	row("Bag", "face width W %s × gusset depth D %s × standing height H %s mm, %s litres",
 		number(d.Bag.Width), number(d.Bag.Gusset), number(d.Bag.Height), number(d.Bag.Volume))
 	for _, piece := range d.Pieces {
-		row("Blank", "%s, %s × %s mm, %d panels, %d lines, %d round holes",
-			piece.Name, number(piece.Width), number(piece.Height), len(piece.Panels), len(piece.Lines), len(piece.Holes))
+		name := ""
+		if len(d.Pieces) > 1 {
+			name = piece.Name + ", "
+		}
+		row("Blank", "%s%s × %s mm, %d panels, %d lines, %d round holes",
+			name, number(piece.Width), number(piece.Height), len(piece.Panels), len(piece.Lines), len(piece.Holes))
 	}
 	d.sheetText(row)
 	d.jobText(row)

@@ -150,30 +150,6 @@ func TestSaveFailing(t *testing.T) {
 	}
 }
 
-func TestReplaceWithFailingWrite(t *testing.T) {
-	folder := t.TempDir()
-	path := filepath.Join(folder, "demo.gusset")
-	writeFile(t, path, []byte("before"))
-	err := replace(path, func(w io.Writer) error {
-		if len(names(t, folder)) != 2 {
-			t.Errorf("the folder holds %q while writing, want a temporary file in it", names(t, folder))
-		}
-		if _, err := w.Write([]byte("half of it")); err != nil {
-			t.Error(err)
-		}
-		return errBroken
-	})
-	if !errors.Is(err, errBroken) {
-		t.Errorf("got %v, want %v", err, errBroken)
-	}
-	if got := names(t, folder); !slices.Equal(got, []string{"demo.gusset"}) {
-		t.Errorf("the folder holds %q", got)
-	}
-	if got, _ := os.ReadFile(path); string(got) != "before" {
-		t.Errorf("the file holds %q", got)
-	}
-}
-
 func TestReplaceKeepsPermissionsAndLinks(t *testing.T) {
 	if runtime.GOOS == "windows" {
 		t.Skip("permissions and links differ here")

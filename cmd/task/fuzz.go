@@ -25,7 +25,7 @@ func (t fuzzTarget) String() string { return t.name + " in " + t.folder }
 
 // command returns the command that fuzzes the target alone.
 func (t fuzzTarget) command(each time.Duration) command {
-	return goTool("test", "-run", "^$", "-fuzz", "^"+t.name+"$", "-fuzztime", each.String(), "./"+t.folder)
+	return goTool("test", "-run", "^$", "-fuzz", "^"+t.name+"$", "-fuzztime", each.String(), "-fuzzminimizetime", "1s", "./"+t.folder)
 }
 
 // runFuzz gives every target its time and reports which broke.

@@ -69,15 +69,15 @@ func TestFuzzGivesEachTargetItsTurn(t *testing.T) {
 		says   []string
 	}{
 		{nil, "", []string{
-			"CGO_ENABLED=0 go test -run '^$' -fuzz '^FuzzRead$' -fuzztime 1m0s ./read",
-			"CGO_ENABLED=0 go test -run '^$' -fuzz '^FuzzWrite$' -fuzztime 1m0s ./read",
+			"CGO_ENABLED=0 go test -run '^$' -fuzz '^FuzzRead$' -fuzztime 1m0s -fuzzminimizetime 1s ./read",
+			"CGO_ENABLED=0 go test -run '^$' -fuzz '^FuzzWrite$' -fuzztime 1m0s -fuzzminimizetime 1s ./read",
 		}, []string{"FuzzRead in read: held", "FuzzWrite in read: held"}},
 		{[]string{"-time", "5m", "write"}, "", []string{
-			"CGO_ENABLED=0 go test -run '^$' -fuzz '^FuzzWrite$' -fuzztime 5m0s ./read",
+			"CGO_ENABLED=0 go test -run '^$' -fuzz '^FuzzWrite$' -fuzztime 5m0s -fuzzminimizetime 1s ./read",
 		}, []string{"fuzzed 5m0s each"}},
 		{[]string{"-time", "1s"}, "FuzzRead", []string{
-			"CGO_ENABLED=0 go test -run '^$' -fuzz '^FuzzRead$' -fuzztime 1s ./read",
-			"CGO_ENABLED=0 go test -run '^$' -fuzz '^FuzzWrite$' -fuzztime 1s ./read",
+			"CGO_ENABLED=0 go test -run '^$' -fuzz '^FuzzRead$' -fuzztime 1s -fuzzminimizetime 1s ./read",
+			"CGO_ENABLED=0 go test -run '^$' -fuzz '^FuzzWrite$' -fuzztime 1s -fuzzminimizetime 1s ./read",
 		}, []string{"FuzzRead in read: FAILED without an input", "FuzzWrite in read: held"}},
 	}
 	for _, test := range tests {

@@ -84,6 +84,12 @@ var cases = []struct {
 	{"no-sheet-fits", check.Error, "500 mm × 350 mm", func(s *bag.Spec) { s.Sheet.Width, s.Sheet.Height = 500, 350 }},
 	{"gap-less-than-bleed", check.Warning, "2 mm", func(s *bag.Spec) { s.Sheet.Width, s.Sheet.Gap = 2000, 2 }},
 	{"margin-less-than-bleed", check.Warning, "2 mm", func(s *bag.Spec) { s.Sheet.Tail = 2 }},
+	// The worked example (common practice, no published source): on 1000 × 700 with
+	// 20 for the gripper, two blanks of 700 × 480 lie only with the short edge gripped.
+	{"other-gripper-edge", check.Note, "2 pieces instead of 1", func(s *bag.Spec) {
+		s.Body.SeamRelief = 0
+		s.Sheet = bag.Sheet{Width: 1000, Height: 700, Gripper: 20, GripperEdge: bag.GripperLong}
+	}},
 	{"gripper-narrow", check.Warning, "5 mm", func(s *bag.Spec) { s.Sheet.Gripper = 5 }},
 }
 

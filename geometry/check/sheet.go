@@ -2,6 +2,7 @@ package check
 
 import (
 	"gussetwright/geometry"
+	"gussetwright/geometry/bag"
 	"gussetwright/geometry/sheet"
 )
 
@@ -17,6 +18,7 @@ func (l *inspection) sheet() {
 		l.noSheet(at)
 		return
 	}
+	l.otherGrip(at)
 	bleed := l.spec.Print.Bleed
 	if l.plan.Up() > 1 && s.Gap < 2*bleed {
 		l.find(Warning, "gap-less-than-bleed", at,
@@ -32,6 +34,20 @@ func (l *inspection) sheet() {
 		l.find(Warning, "gripper-narrow", at,
 			sentence("%s for the gripper is less than presses need", mm(s.Gripper)),
 			sentence("ask the printer; %d to 20 mm is usual", leastGripper))
+	}
+}
+
+// otherGrip tells when the same sheet takes more pieces gripped at its other edge.
+func (l *inspection) otherGrip(at geometry.Vec2) {
+	turned := l.spec.Sheet
+	turned.GripperEdge = bag.GripperShort
+	if l.spec.Sheet.GripperEdge == bag.GripperShort {
+		turned.GripperEdge = bag.GripperLong
+	}
+	if more := sheet.Lay(turned, l.plan.Piece).Up(); more > l.plan.Up() {
+		l.find(Note, "other-gripper-edge", at,
+			sentence("gripped at the %s edge the sheet takes %d pieces instead of %d", turned.GripperEdge, more, l.plan.Up()),
+			sentence("ask the printer whether the press can grip the %s edge", turned.GripperEdge))
 	}
 }
 

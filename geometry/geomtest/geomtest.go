@@ -67,7 +67,7 @@ func Tool(t testing.TB, name string) string {
 	t.Helper()
 	path, err := exec.LookPath(name)
 	if err != nil {
-		missing(t, name)
+		Missing(t, name)
 	}
 	return path
 }
@@ -94,20 +94,22 @@ func Node(t *testing.T, script string, args ...string) []byte {
 	if folder == "" {
 		cache, err := os.UserCacheDir()
 		if err != nil {
-			missing(t, "a cache folder for npm packages")
+			Missing(t, "a cache folder for npm packages")
 		}
 		folder = filepath.Join(cache, "gussetwright", "outside")
 	}
 	modules := filepath.Join(folder, "node_modules")
 	if _, err := os.Stat(modules); err != nil {
-		missing(t, "npm packages in "+folder)
+		Missing(t, "npm packages in "+folder)
 	}
 	t.Setenv("NODE_PATH", modules)
 	path := filepath.Join(Root(t), "testdata", "outside", script)
 	return Run(t, "node", append([]string{path}, args...)...)
 }
 
-func missing(t testing.TB, what string) {
+// Missing skips the test, or fails it under the task runner, because something is
+// not installed.
+func Missing(t testing.TB, what string) {
 	t.Helper()
 	if os.Getenv(OutsideEnv) != "" {
 		t.Fatalf("%s is not installed; the task runner should have installed it", what)

@@ -4,6 +4,8 @@
 package dieline
 
 import (
+	"math"
+
 	"gussetwright/geometry"
 	"gussetwright/geometry/bag"
 	"gussetwright/geometry/blank"
@@ -57,7 +59,7 @@ func draw(laid *blank.Blank, index int, date string) scene.Drawing {
 	d.grain()
 	bottom := d.dimensions()
 	frame := d.titleBlock(bottom, date)
-	media := frame.Union(d.extent()).Inset(-2 * d.u)
+	media := wholeMillimetres(frame.Union(d.extent()).Inset(-2 * d.u))
 	return scene.Drawing{
 		Title: d.title(),
 		Media: media,
@@ -65,6 +67,14 @@ func draw(laid *blank.Blank, index int, date string) scene.Drawing {
 		Trim:  piece.Box(),
 		Items: d.items,
 	}
+}
+
+// wholeMillimetres grows a page to whole millimetres, so that its size and the
+// place of the piece on it are round numbers in every file.
+func wholeMillimetres(r geometry.Rect) geometry.Rect {
+	r.Min.X, r.Min.Y = math.Floor(r.Min.X), math.Floor(r.Min.Y)
+	r.Max.X, r.Max.Y = math.Ceil(r.Max.X), math.Ceil(r.Max.Y)
+	return r
 }
 
 // title names the drawing: the project and, with two pieces, which one it is.

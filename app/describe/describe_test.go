@@ -1,0 +1,56 @@
+package describe_test
+
+import (
+	"bytes"
+	"encoding/json"
+	"testing"
+
+	"gussetwright/app/describe"
+	"gussetwright/app/document"
+	"gussetwright/geometry/geomtest"
+)
+
+func described(t *testing.T) describe.Description {
+	t.Helper()
+	snapshot, err := document.Derive(geomtest.WorkedExample())
+	if err != nil {
+		t.Fatal(err)
+	}
+	return describe.Describe(snapshot)
+}
+
+func TestGoldenJSON(t *testing.T) {
+	out, err := json.MarshalIndent(described(t), "", "  ")
+	if err != nil {
+		t.Fatal(err)
+	}
+	geomtest.Golden(t, "describe/worked-example.json", append(out, '\n'))
+}
+
+func TestGoldenText(t *testing.T) {
+	description := described(t)
+	var out bytes.Buffer
+	if err := description.Text(&out); err != nil {
+		t.Fatal(err)
+	}
+	geomtest.Golden(t, "describe/worked-example.txt", out.Bytes())
+}
+
+// The keys that other programs rely on: they may be added to, never renamed.
+func TestKeysStay(t *testing.T) {
+	out, err := json.Marshal(described(t))
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, key := range []string{
+		"name", "bag", "width_mm", "gusset_mm", "height_mm", "volume_l", "pieces", "count", "outline_area_mm2",
+		"panels", "id", "x_mm", "y_mm", "lines", "kind", "role", "fold", "x1_mm", "y1_mm", "x2_mm", "y2_mm",
+		"holes", "diameter_mm", "glue", "area_mm2", "sheet", "usable_width_mm", "usable_height_mm", "up",
+		"bags_per_sheet", "waste_percent", "placements", "turn_deg", "job", "sheets", "paper_kg", "bag_g", "rope_m",
+		"findings", "severity", "code", "message", "remedy",
+	} {
+		if !bytes.Contains(out, []byte(`"`+key+`":`)) {
+			t.Errorf("no key %q", key)
+		}
+	}
+}
