@@ -6,9 +6,22 @@ import (
 	"io"
 
 	"gussetwright/app/describe"
+	"gussetwright/app/document"
 	"gussetwright/geometry"
 	"gussetwright/geometry/sheet"
 )
+
+// openToLook reads the options of a command that only looks at a bag, and opens it.
+func openToLook(s Streams, name string, args []string) (snapshot *document.Snapshot, asJSON bool, err error) {
+	flags := newFlags(name)
+	flags.BoolVar(&asJSON, "json", false, "")
+	path, err := parseOne(flags, args)
+	if err != nil {
+		return nil, false, err
+	}
+	_, snapshot, err = load(s, path)
+	return snapshot, asJSON, err
+}
 
 const describeHelp = `gwbatch describe states a bag in numbers: size, blank with panels and lines, the
 layout on its press sheet, what the run takes, and all findings.
@@ -21,18 +34,12 @@ Usage: gwbatch describe [--json] FILE
 `
 
 func runDescribe(s Streams, args []string) (int, error) {
-	flags := newFlags("describe")
-	asJSON := flags.Bool("json", false, "")
-	path, err := parseOne(flags, args)
-	if err != nil {
-		return 0, err
-	}
-	_, snapshot, err := load(s, path)
+	snapshot, asJSON, err := openToLook(s, "describe", args)
 	if err != nil {
 		return 0, err
 	}
 	description := describe.Describe(snapshot)
-	if *asJSON {
+	if asJSON {
 		return verdict(snapshot), writeJSON(s.Out, description)
 	}
 	return verdict(snapshot), description.Text(s.Out)
@@ -51,18 +58,12 @@ confirmed by a sample test only.
 `
 
 func runCheck(s Streams, args []string) (int, error) {
-	flags := newFlags("check")
-	asJSON := flags.Bool("json", false, "")
-	path, err := parseOne(flags, args)
-	if err != nil {
-		return 0, err
-	}
-	_, snapshot, err := load(s, path)
+	snapshot, asJSON, err := openToLook(s, "check", args)
 	if err != nil {
 		return 0, err
 	}
 	findings := describe.FindingsOf(snapshot.Findings)
-	if *asJSON {
+	if asJSON {
 		return verdict(snapshot), writeJSON(s.Out, struct {
 			Name     string             `json:"name"`
 			Findings []describe.Finding `json:"findings"`
@@ -97,13 +98,7 @@ type rankedSheet struct {
 }
 
 func runSheets(s Streams, args []string) (int, error) {
-	flags := newFlags("sheets")
-	asJSON := flags.Bool("json", false, "")
-	path, err := parseOne(flags, args)
-	if err != nil {
-		return 0, err
-	}
-	_, snapshot, err := load(s, path)
+	snapshot, asJSON, err := openToLook(s, "sheets", args)
 	if err != nil {
 		return 0, err
 	}
@@ -115,7 +110,7 @@ func runSheets(s Streams, args []string) (int, error) {
 		})
 	}
 	own := describe.SheetOf(&snapshot.Plan, snapshot.Spec.Paper.Grain)
-	if *asJSON {
+	if asJSON {
 		return verdict(snapshot), writeJSON(s.Out, struct {
 			Name   string         `json:"name"`
 			Sheet  describe.Sheet `json:"sheet"`
