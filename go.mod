@@ -3,6 +3,7 @@ module gussetwright
 go 1.26.0
 
 require (
+	fyne.io/fyne/v2 v2.7.1
 	github.com/fogleman/gg v1.3.0
 	github.com/tdewolff/font v0.0.0-20250430140153-b654fd8acba3
 	golang.org/x/image v0.47.0

@@ -17,6 +17,12 @@ const (
 	Inch       Unit = "in"
 )
 
+// Units returns the units in which lengths can be shown.
+func Units() []Unit { return []Unit{Millimetre, Centimetre, Inch} }
+
+// Length returns how many millimetres the unit is long.
+func (u Unit) Length() float64 { return millimetres[u] }
+
 // millimetres holds the length of each unit. An inch is 25.4 mm exactly
 // (international yard and pound agreement of 1959).
 var millimetres = map[Unit]float64{

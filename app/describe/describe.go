@@ -226,7 +226,7 @@ func jobOf(s *document.Snapshot) Job {
 func FindingsOf(findings []check.Finding) []Finding {
 	list := make([]Finding, 0, len(findings))
 	for _, f := range findings {
-		list = append(list, Finding{string(f.Severity), f.Code, f.Message, f.Remedy, f.Piece, f.At.X, f.At.Y})
+		list = append(list, Finding{string(f.Severity), f.Code, f.Message.String(), f.Remedy.String(), f.Piece, f.At.X, f.At.Y})
 	}
 	return list
 }

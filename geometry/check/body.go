@@ -60,7 +60,7 @@ func (l *inspection) packing() {
 	if b.Gusset > b.Width {
 		l.find(Warning, "gussets-meet", at,
 			sentence("the gusset D = %s is deeper than the face W = %s is wide, so the two gussets meet when the bag is packed flat", mm(b.Gusset), mm(b.Width)),
-			"make the face at least as wide as the gusset is deep, or deliver the bag standing")
+			sentence("make the face at least as wide as the gusset is deep, or deliver the bag standing"))
 	}
 	if b.Base != bag.BasePinch && b.Height < b.Gusset {
 		l.find(Warning, "too-low-to-pack", at,

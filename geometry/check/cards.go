@@ -3,6 +3,7 @@ package check
 import (
 	"gussetwright/geometry"
 	"gussetwright/geometry/bag"
+	"gussetwright/geometry/phrase"
 )
 
 // leastCard is the shortest side of a card that can be cut and put in place, mm.
@@ -30,16 +31,16 @@ func (l *inspection) cards() {
 			at = top
 		}
 		l.find(Error, "card-too-small", at,
-			sentence("the %s card comes out %s × %s, less than %d mm on one side", card.Role, mm(card.Width), mm(card.Height), leastCard),
-			"make its place larger, the card clearance smaller, or leave the card out")
+			sentence("the %s card comes out %s × %s, less than %d mm on one side", phrase.Word(card.Role), mm(card.Width), mm(card.Height), leastCard),
+			sentence("make its place larger, the card clearance smaller, or leave the card out"))
 	}
 	if (c.Top || c.Base) && c.Clearance < 2*l.spec.Paper.Thickness() {
 		l.find(Warning, "card-tight", base,
 			sentence("the card clearance of %s is less than two thicknesses of the paper", mm(c.Clearance)),
-			"make the clearance 2 to 5 mm")
+			sentence("make the clearance 2 to 5 mm"))
 	}
 }
 
-func (l *inspection) noPlace(what, why, remedy string, at geometry.Vec2) {
-	l.find(Warning, "card-without-place", at, sentence("the %s cannot be put in: %s", what, why), remedy)
+func (l *inspection) noPlace(what, why phrase.Word, remedy string, at geometry.Vec2) {
+	l.find(Warning, "card-without-place", at, sentence("the %s cannot be put in: %s", what, why), sentence(remedy))
 }

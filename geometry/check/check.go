@@ -8,12 +8,12 @@ package check
 
 import (
 	"cmp"
-	"fmt"
 	"slices"
 
 	"gussetwright/geometry"
 	"gussetwright/geometry/bag"
 	"gussetwright/geometry/blank"
+	"gussetwright/geometry/phrase"
 	"gussetwright/geometry/sheet"
 )
 
@@ -31,10 +31,10 @@ const (
 // Finding is one thing to know about a bag.
 type Finding struct {
 	Severity Severity
-	Code     string // stable, for programs, such as "seam-flap-narrow"
-	Message  string // what is so, with the numbers
-	Remedy   string // what to do about it
-	Piece    int    // index into the pieces of the blank
+	Code     string        // stable, for programs, such as "seam-flap-narrow"
+	Message  phrase.Phrase // what is so, with the numbers
+	Remedy   phrase.Phrase // what to do about it
+	Piece    int           // index into the pieces of the blank
 	At       geometry.Vec2
 }
 
@@ -76,7 +76,7 @@ func HasError(findings []Finding) bool {
 
 // find adds a finding about a place on the first piece, moved onto the paper where
 // what it speaks of lies beside it.
-func (l *inspection) find(severity Severity, code string, at geometry.Vec2, message, remedy string) {
+func (l *inspection) find(severity Severity, code string, at geometry.Vec2, message, remedy phrase.Phrase) {
 	piece := &l.blank.Pieces[0]
 	at = geometry.Vec2{X: min(max(at.X, 0), piece.Width), Y: min(max(at.Y, 0), piece.Height)}
 	l.findings = append(l.findings, Finding{Severity: severity, Code: code, Message: message, Remedy: remedy, At: at})
@@ -98,4 +98,4 @@ func (l *inspection) firstFace() geometry.Rect {
 	return face.Box
 }
 
-func sentence(format string, args ...any) string { return fmt.Sprintf(format, args...) }
+func sentence(format string, args ...any) phrase.Phrase { return phrase.New(format, args...) }

@@ -104,9 +104,9 @@ func TestEachFinding(t *testing.T) {
 		}
 		found := false
 		for _, finding := range inspect(spec) {
-			if finding.Code == c.code && finding.Severity == c.severity && strings.Contains(finding.Message, c.says) {
+			if finding.Code == c.code && finding.Severity == c.severity && strings.Contains(finding.Message.String(), c.says) {
 				found = true
-				if finding.Remedy == "" {
+				if finding.Remedy.String() == "" {
 					t.Errorf("%s has no remedy", c.code)
 				}
 			}

@@ -3,6 +3,7 @@ package check
 import (
 	"gussetwright/geometry"
 	"gussetwright/geometry/bag"
+	"gussetwright/geometry/phrase"
 )
 
 // Limits of holes and patches: paper that must stay beside an opening, in mm.
@@ -24,7 +25,7 @@ const cordLoop = 380
 
 // opening is a hole or a hand hole by its size and place on a face.
 type opening struct {
-	name          string
+	name          phrase.Word
 	width, height float64       // mm
 	at            geometry.Vec2 // centre of the right one on the first face
 	side          float64       // from the panel edge to the nearest rim
@@ -137,7 +138,7 @@ func (l *inspection) handHoleShape(at geometry.Vec2) {
 	if h.HandHoleHeight > h.HandHoleWidth {
 		l.find(Warning, "hand-hole-upright", at,
 			sentence("the hand hole is %s wide but %s high and becomes a circle of %s", mm(h.HandHoleWidth), mm(h.HandHoleHeight), mm(h.HandHoleWidth)),
-			"make it wider than high")
+			sentence("make it wider than high"))
 	}
 }
 
@@ -158,7 +159,7 @@ func (l *inspection) patch(face geometry.Rect) {
 	if low < face.Min.Y {
 		l.find(Error, "patch-low", at,
 			sentence("the patch hangs %s below the base crease", mm(face.Min.Y-low)),
-			"make the drop or the patch height smaller")
+			sentence("make the drop or the patch height smaller"))
 	}
 	if h.Spacing+2*patchOverLeg > h.PatchWidth {
 		l.find(Warning, "patch-narrow", at,
@@ -173,6 +174,6 @@ func (l *inspection) cord(at geometry.Vec2) {
 	if loop := 2*h.Rise + h.Spacing; loop > cordLoop {
 		l.find(Note, "cord-loop", at,
 			sentence("the handle makes a loop of %s, long enough to be dangerous to small children", mm(loop)),
-			"say so on bags for toys or children's goods, and follow the local rules for cords")
+			sentence("say so on bags for toys or children's goods, and follow the local rules for cords"))
 	}
 }

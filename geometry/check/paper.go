@@ -1,6 +1,9 @@
 package check
 
-import "gussetwright/geometry/bag"
+import (
+	"gussetwright/geometry/bag"
+	"gussetwright/geometry/phrase"
+)
 
 // creaseFrom is the grammage from which paper should be creased before it is
 // folded: 150 g/m², the guidance of a paper mill for coated papers.
@@ -14,7 +17,7 @@ const (
 
 // usualGrammage returns the usual range in g/m² for a bag of this size, and the
 // words for its kind (common practice, no published source).
-func usualGrammage(spec bag.Spec) (least, most float64, kind string) {
+func usualGrammage(spec bag.Spec) (least, most float64, kind phrase.Word) {
 	switch {
 	case spec.Paper.Kind == bag.PaperKraft:
 		return 80, 130, "kraft bag"
@@ -38,11 +41,11 @@ func (l *inspection) paper() {
 	case p.Grammage < least:
 		l.find(Warning, "grammage-light", at,
 			sentence("%g g/m² is light for a %s; %g to %g g/m² is usual", p.Grammage, kind, least, most),
-			"take a heavier paper, or confirm the load with a sample test")
+			sentence("take a heavier paper, or confirm the load with a sample test"))
 	case p.Grammage > most:
 		l.find(Note, "grammage-heavy", at,
 			sentence("%g g/m² is heavy for a %s; %g to %g g/m² is usual", p.Grammage, kind, least, most),
-			"expect stiff creases and springing flaps, or take a lighter paper")
+			sentence("expect stiff creases and springing flaps, or take a lighter paper"))
 	}
 	if p.Grammage >= creaseFrom {
 		l.find(Note, "crease-before-folding", at,
@@ -51,7 +54,7 @@ func (l *inspection) paper() {
 	}
 	if p.Grain == bag.GrainWidth {
 		l.find(Warning, "grain-across", at,
-			"the grain runs across the height, so the long panel edges fold against it and crack or wave",
-			"lay the blank so that the grain runs along the height")
+			sentence("the grain runs across the height, so the long panel edges fold against it and crack or wave"),
+			sentence("lay the blank so that the grain runs along the height"))
 	}
 }

@@ -3,6 +3,7 @@ package check
 import (
 	"gussetwright/geometry"
 	"gussetwright/geometry/bag"
+	"gussetwright/geometry/phrase"
 	"gussetwright/geometry/sheet"
 )
 
@@ -46,27 +47,29 @@ func (l *inspection) otherGrip(at geometry.Vec2) {
 	}
 	if more := sheet.Lay(turned, l.plan.Piece).Up(); more > l.plan.Up() {
 		l.find(Note, "other-gripper-edge", at,
-			sentence("gripped at the %s edge the sheet takes %d pieces instead of %d", turned.GripperEdge, more, l.plan.Up()),
-			sentence("ask the printer whether the press can grip the %s edge", turned.GripperEdge))
+			sentence("gripped at the %s edge the sheet takes %d pieces instead of %d", phrase.Word(turned.GripperEdge), more, l.plan.Up()),
+			sentence("ask the printer whether the press can grip the %s edge", phrase.Word(turned.GripperEdge)))
 	}
 }
 
 func (l *inspection) noSheet(at geometry.Vec2) {
 	s := l.spec.Sheet
 	piece := &l.blank.Pieces[0]
-	remedy := "choose two seams, a smaller bag, or ask the printer for a larger sheet"
-	ranked := sheet.Rank(s, l.plan.Piece)
-	if best := ranked[0]; best.Plan.Up() > 0 {
+	best := sheet.Rank(s, l.plan.Piece)[0]
+	var remedy phrase.Phrase
+	switch {
+	case best.Plan.Up() > 0 && l.blank.Seams == 1:
+		remedy = sentence("choose a sheet it fits, such as %s (%s × %s), or two seams", best.Name, mm(best.Width), mm(best.Height))
+	case best.Plan.Up() > 0:
 		remedy = sentence("choose a sheet it fits, such as %s (%s × %s)", best.Name, mm(best.Width), mm(best.Height))
-		if l.blank.Seams == 1 {
-			remedy += ", or two seams"
-		}
-	} else if l.blank.Seams == 2 {
-		remedy = "make the bag smaller, or ask the printer for a larger sheet; no usual one takes it"
+	case l.blank.Seams == 1:
+		remedy = sentence("choose two seams, a smaller bag, or ask the printer for a larger sheet")
+	default:
+		remedy = sentence("make the bag smaller, or ask the printer for a larger sheet; no usual one takes it")
 	}
 	usable := l.plan.Usable
 	l.find(Error, "no-sheet-fits", at,
-		sentence("the %s of %s × %s does not fit the sheet of %s × %s, of which %s × %s are usable", piece.Name,
+		sentence("the %s of %s × %s does not fit the sheet of %s × %s, of which %s × %s are usable", phrase.Word(piece.Name),
 			mm(piece.Width), mm(piece.Height), mm(s.Width), mm(s.Height), mm(max(usable.Width(), 0)), mm(max(usable.Height(), 0))),
 		remedy)
 }

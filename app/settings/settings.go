@@ -1,0 +1,137 @@
+// Package settings is what the program remembers about its user from day to day:
+// units, looks, the window, recent files.
+package settings
+
+import (
+	"slices"
+
+	"fyne.io/fyne/v2"
+
+	"gussetwright/geometry"
+)
+
+// The keys under which settings are kept.
+const (
+	unitKey       = "unit"
+	appearanceKey = "appearance"
+	scaleKey      = "text-scale"
+	languageKey   = "language"
+	recentKey     = "recent"
+	widthKey      = "window-width"
+	heightKey     = "window-height"
+	startedKey    = "started"
+)
+
+// mostRecent is the number of recent files that are remembered.
+const mostRecent = 10
+
+// Appearance is how light the window is.
+type Appearance string
+
+// The appearances. BySystem follows the desktop.
+const (
+	BySystem Appearance = "system"
+	Light    Appearance = "light"
+	Dark     Appearance = "dark"
+)
+
+// Settings reads and writes the preferences of the program. It belongs to the
+// goroutine of the window.
+type Settings struct {
+	store     fyne.Preferences
+	listeners []func()
+}
+
+// New returns the settings kept in store.
+func New(store fyne.Preferences) *Settings { return &Settings{store: store} }
+
+// Listen calls tell after every change of unit, appearance, text scale or language.
+func (s *Settings) Listen(tell func()) { s.listeners = append(s.listeners, tell) }
+
+func (s *Settings) tell() {
+	for _, tell := range s.listeners {
+		tell()
+	}
+}
+
+// Unit returns the unit in which lengths are shown and bare numbers are read.
+func (s *Settings) Unit() geometry.Unit {
+	unit := geometry.Unit(s.store.StringWithFallback(unitKey, string(geometry.Millimetre)))
+	if !slices.Contains(geometry.Units(), unit) {
+		return geometry.Millimetre
+	}
+	return unit
+}
+
+// SetUnit changes the unit.
+func (s *Settings) SetUnit(unit geometry.Unit) {
+	s.store.SetString(unitKey, string(unit))
+	s.tell()
+}
+
+// Appearance returns how light the window is.
+func (s *Settings) Appearance() Appearance {
+	switch a := Appearance(s.store.String(appearanceKey)); a {
+	case Light, Dark:
+		return a
+	}
+	return BySystem
+}
+
+// SetAppearance changes how light the window is.
+func (s *Settings) SetAppearance(a Appearance) {
+	s.store.SetString(appearanceKey, string(a))
+	s.tell()
+}
+
+// TextScale returns the size of text as a share of the usual, 0.8 to 2.
+func (s *Settings) TextScale() float64 {
+	return min(max(s.store.FloatWithFallback(scaleKey, 1), 0.8), 2)
+}
+
+// SetTextScale changes the size of text.
+func (s *Settings) SetTextScale(scale float64) {
+	s.store.SetFloat(scaleKey, scale)
+	s.tell()
+}
+
+// Language returns the chosen language, such as "de", or "" for that of the system.
+func (s *Settings) Language() string { return s.store.String(languageKey) }
+
+// SetLanguage changes the language from the next start on.
+func (s *Settings) SetLanguage(language string) {
+	s.store.SetString(languageKey, language)
+	s.tell()
+}
+
+// WindowSize returns the size of the window when it was last closed.
+func (s *Settings) WindowSize() fyne.Size {
+	return fyne.NewSize(
+		float32(s.store.FloatWithFallback(widthKey, 1440)), float32(s.store.FloatWithFallback(heightKey, 900)))
+}
+
+// SetWindowSize remembers the size of the window.
+func (s *Settings) SetWindowSize(size fyne.Size) {
+	s.store.SetFloat(widthKey, float64(size.Width))
+	s.store.SetFloat(heightKey, float64(size.Height))
+}
+
+// Recent returns the paths of the files opened or saved last, newest first.
+func (s *Settings) Recent() []string { return s.store.StringList(recentKey) }
+
+// AddRecent puts a path at the head of the recent files.
+func (s *Settings) AddRecent(path string) {
+	list := append([]string{path}, slices.DeleteFunc(s.Recent(), func(p string) bool { return p == path })...)
+	s.store.SetStringList(recentKey, list[:min(len(list), mostRecent)])
+}
+
+// ForgetRecent takes a path that is gone out of the recent files.
+func (s *Settings) ForgetRecent(path string) {
+	s.store.SetStringList(recentKey, slices.DeleteFunc(s.Recent(), func(p string) bool { return p == path }))
+}
+
+// Started tells whether the program was started before.
+func (s *Settings) Started() bool { return s.store.Bool(startedKey) }
+
+// SetStarted remembers that the program was started.
+func (s *Settings) SetStarted() { s.store.SetBool(startedKey, true) }
