@@ -1,0 +1,2 @@
+// Package window is the main window of Gussetwright.
+package window
