@@ -1,0 +1,98 @@
+// Package findings shows what is to be known about the bag in a strip: each finding
+// with its remedy, and its place in the panes at a click.
+package findings
+
+import (
+	"fmt"
+	"strings"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/lang"
+	"fyne.io/fyne/v2/widget"
+
+	"gussetwright/app/document"
+	"gussetwright/app/focus"
+	"gussetwright/geometry/check"
+)
+
+// Strip is the list of findings.
+type Strip struct {
+	widget.BaseWidget
+
+	look  *focus.Focus
+	title *widget.Label
+	rows  []*row
+	list  *fyne.Container
+	stop  func()
+}
+
+// New returns the strip of a document.
+func New(doc *document.Document, look *focus.Focus) *Strip {
+	s := &Strip{look: look, title: widget.NewLabel(""), list: container.NewVBox()}
+	s.title.TextStyle.Bold = true
+	s.ExtendBaseWidget(s)
+	s.show(doc.State())
+	s.stop = doc.Listen(s.show)
+	return s
+}
+
+// Close stops listening to the document.
+func (s *Strip) Close() { s.stop() }
+
+// CreateRenderer is part of fyne.Widget.
+func (s *Strip) CreateRenderer() fyne.WidgetRenderer {
+	return widget.NewSimpleRenderer(container.NewBorder(s.title, nil, nil, nil, container.NewVScroll(s.list)))
+}
+
+// show puts the findings of a state into the rows. Rows are used again, since this
+// is called for every step of a drag.
+func (s *Strip) show(state document.State) {
+	found := state.Snapshot.Findings
+	setText(s.title, Summary(found))
+	changed := len(found) != len(s.rows)
+	for len(s.rows) < len(found) {
+		s.rows = append(s.rows, newRow(s.look))
+	}
+	s.rows = s.rows[:len(found)]
+	for i := range found {
+		s.rows[i].show(found[i])
+	}
+	if changed {
+		s.list.Objects = s.list.Objects[:0]
+		for _, r := range s.rows {
+			s.list.Add(r)
+		}
+		s.list.Refresh()
+	}
+}
+
+// Summary counts the findings in words.
+func Summary(found []check.Finding) string {
+	count := map[check.Severity]int{}
+	for _, f := range found {
+		count[f.Severity]++
+	}
+	if len(found) == 0 {
+		return lang.L("Findings: none")
+	}
+	var parts []string
+	add := func(count int, one, many string) {
+		switch {
+		case count == 1:
+			parts = append(parts, one)
+		case count > 1:
+			parts = append(parts, fmt.Sprintf(many, count))
+		}
+	}
+	add(count[check.Error], lang.L("1 error"), lang.L("%d errors"))
+	add(count[check.Warning], lang.L("1 warning"), lang.L("%d warnings"))
+	add(count[check.Note], lang.L("1 note"), lang.L("%d notes"))
+	return fmt.Sprintf(lang.L("Findings: %s"), strings.Join(parts, ", "))
+}
+
+func setText(label *widget.Label, text string) {
+	if label.Text != text {
+		label.SetText(text)
+	}
+}

@@ -1,0 +1,67 @@
+package findings
+
+import (
+	"testing"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/test"
+
+	"gussetwright/app/document"
+	"gussetwright/app/focus"
+)
+
+func TestClickShowsThePlace(t *testing.T) {
+	test.NewTempApp(t)
+	doc, look := document.New(), focus.New()
+	strip := New(doc, look)
+	defer strip.Close()
+	window := test.NewTempWindow(t, strip)
+	window.Resize(fyne.NewSize(900, 200))
+
+	spec := doc.State().Spec
+	spec.Body.SeamFlap = 10
+	doc.Set(spec)
+	found := doc.State().Snapshot.Findings
+	if len(strip.rows) != len(found) || strip.rows[0].finding.Code != "seam-flap-narrow" {
+		t.Fatalf("%d rows for %d findings, the first about %q", len(strip.rows), len(found), strip.rows[0].finding.Code)
+	}
+	test.Tap(strip.rows[0])
+	place := look.Place()
+	if place == nil || place.At != found[0].At {
+		t.Errorf("shown %v, want %v", place, found[0].At)
+	}
+	look.Show(nil)
+	strip.rows[0].TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
+	if look.Place() == nil {
+		t.Error("Enter shows no place")
+	}
+}
+
+// Rows follow the document and say message and remedy.
+func TestRowsFollowTheDocument(t *testing.T) {
+	test.NewTempApp(t)
+	doc := document.New()
+	strip := New(doc, focus.New())
+	before := len(strip.rows)
+	spec := doc.State().Spec
+	spec.Sheet.Gripper = 2
+	doc.Set(spec)
+	if len(strip.rows) != before+1 {
+		t.Fatalf("%d rows, want %d", len(strip.rows), before+1)
+	}
+	if got := strip.rows[0].message.Text; got != "2 mm for the gripper is less than presses need" {
+		t.Errorf("the row says %q", got)
+	}
+	if got, want := strip.title.Text, "Findings: 1 warning, 2 notes"; got != want {
+		t.Errorf("the title says %q, want %q", got, want)
+	}
+	doc.Undo()
+	if len(strip.rows) != before {
+		t.Errorf("%d rows after undo, want %d", len(strip.rows), before)
+	}
+	strip.Close()
+	doc.Redo()
+	if len(strip.rows) != before {
+		t.Error("a closed strip still listens")
+	}
+}

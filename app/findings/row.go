@@ -1,0 +1,136 @@
+package findings
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/driver/desktop"
+	"fyne.io/fyne/v2/lang"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+
+	"gussetwright/app/focus"
+	"gussetwright/geometry/check"
+)
+
+// row is one finding: a sign, the message, the remedy. It can be reached with the
+// tab key; a click, Enter or the space bar shows its place.
+type row struct {
+	widget.BaseWidget
+
+	look    *focus.Focus
+	finding check.Finding
+	sign    *widget.Icon
+	kind    *widget.Label
+	message *widget.Label
+	remedy  *widget.Label
+	ground  *canvas.Rectangle
+}
+
+func newRow(look *focus.Focus) *row {
+	r := &row{
+		look: look, sign: widget.NewIcon(nil), kind: widget.NewLabel(""),
+		message: widget.NewLabel(""), remedy: widget.NewLabel(""), ground: canvas.NewRectangle(nil),
+	}
+	r.kind.TextStyle.Bold = true
+	r.message.Wrapping = fyne.TextWrapWord
+	r.remedy.Wrapping = fyne.TextWrapWord
+	r.remedy.Importance = widget.LowImportance
+	r.ExtendBaseWidget(r)
+	return r
+}
+
+// translated returns a phrase in the language of the window.
+func translated(text string) string { return lang.L(text) }
+
+// show puts a finding into the row. Only what changed is drawn anew.
+func (r *row) show(f check.Finding) {
+	if f.Severity != r.finding.Severity {
+		r.sign.SetResource(sign(f.Severity))
+		r.kind.Importance = importance(f.Severity)
+		setText(r.kind, severityName(f.Severity))
+	}
+	r.finding = f
+	setText(r.message, f.Message.In(translated))
+	setText(r.remedy, f.Remedy.In(translated))
+}
+
+func sign(s check.Severity) fyne.Resource {
+	switch s {
+	case check.Error:
+		return theme.NewErrorThemedResource(theme.ErrorIcon())
+	case check.Warning:
+		return theme.NewWarningThemedResource(theme.WarningIcon())
+	}
+	return theme.InfoIcon()
+}
+
+func importance(s check.Severity) widget.Importance {
+	switch s {
+	case check.Error:
+		return widget.DangerImportance
+	case check.Warning:
+		return widget.WarningImportance
+	}
+	return widget.MediumImportance
+}
+
+func severityName(s check.Severity) string {
+	switch s {
+	case check.Error:
+		return lang.L("Error")
+	case check.Warning:
+		return lang.L("Warning")
+	}
+	return lang.L("Note")
+}
+
+// CreateRenderer is part of fyne.Widget.
+func (r *row) CreateRenderer() fyne.WidgetRenderer {
+	head := container.NewHBox(container.NewCenter(r.sign), r.kind)
+	texts := container.NewGridWithColumns(2, r.message, r.remedy)
+	return widget.NewSimpleRenderer(container.NewStack(r.ground,
+		container.NewBorder(nil, nil, container.NewVBox(head), nil, texts)))
+}
+
+// Tapped shows the place of the finding.
+func (r *row) Tapped(*fyne.PointEvent) {
+	r.look.Show(&focus.Place{Piece: r.finding.Piece, At: r.finding.At})
+}
+
+// Cursor tells that the row can be clicked.
+func (r *row) Cursor() desktop.Cursor { return desktop.PointerCursor }
+
+// MouseIn lights the row up.
+func (r *row) MouseIn(*desktop.MouseEvent) { r.light(theme.ColorNameHover) }
+
+// MouseMoved is part of desktop.Hoverable.
+func (r *row) MouseMoved(*desktop.MouseEvent) {}
+
+// MouseOut takes the light away.
+func (r *row) MouseOut() { r.light("") }
+
+// FocusGained lights the row up.
+func (r *row) FocusGained() { r.light(theme.ColorNameFocus) }
+
+// FocusLost takes the light away.
+func (r *row) FocusLost() { r.light("") }
+
+// TypedRune is part of fyne.Focusable.
+func (r *row) TypedRune(rune) {}
+
+// TypedKey shows the place of the finding.
+func (r *row) TypedKey(key *fyne.KeyEvent) {
+	switch key.Name {
+	case fyne.KeyReturn, fyne.KeyEnter, fyne.KeySpace:
+		r.Tapped(nil)
+	}
+}
+
+func (r *row) light(name fyne.ThemeColorName) {
+	r.ground.FillColor = nil
+	if name != "" {
+		r.ground.FillColor = r.Theme().Color(name, fyne.CurrentApp().Settings().ThemeVariant())
+	}
+	r.ground.Refresh()
+}

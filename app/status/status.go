@@ -1,0 +1,90 @@
+// Package status is the line at the foot of the window: the blank, its sheet, the
+// weight and whether the work is saved.
+package status
+
+import (
+	"fmt"
+	"strings"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/lang"
+	"fyne.io/fyne/v2/widget"
+
+	"gussetwright/app/document"
+	"gussetwright/app/settings"
+	"gussetwright/geometry"
+)
+
+// Line is the status line.
+type Line struct {
+	widget.Label
+
+	doc *document.Document
+	set *settings.Settings
+}
+
+// New returns the status line of a document.
+func New(doc *document.Document, set *settings.Settings) *Line {
+	l := &Line{doc: doc, set: set}
+	l.ExtendBaseWidget(l)
+	l.Truncation = fyne.TextTruncateEllipsis
+	l.show(doc.State())
+	doc.Listen(l.show)
+	set.Listen(func() { l.show(doc.State()) })
+	return l
+}
+
+func (l *Line) show(state document.State) {
+	if text := Text(state, l.set.Unit()); text != l.Text {
+		l.SetText(text)
+	}
+}
+
+// Text states the bag in one line, lengths in the given unit.
+func Text(state document.State, unit geometry.Unit) string {
+	if state.Err != nil {
+		first, _, _ := strings.Cut(state.Err.Error(), "\n")
+		return fmt.Sprintf(lang.L("Not drawn: %s"), first)
+	}
+	s := state.Snapshot
+	length := func(mm float64) string { return geometry.FormatNumber(mm/unit.Length(), decimals(unit)) }
+	size := func(width, height float64) string {
+		return length(width) + " × " + length(height) + " " + string(unit)
+	}
+	piece := &s.Blank.Pieces[0]
+	parts := []string{fmt.Sprintf(lang.L("Blank %s"), size(piece.Width, piece.Height))}
+	if s.Blank.Seams == 2 {
+		parts[0] = fmt.Sprintf(lang.L("Two pieces of %s"), size(piece.Width, piece.Height))
+	}
+	sheet := size(s.Spec.Sheet.Width, s.Spec.Sheet.Height)
+	if s.Plan.Up() == 0 {
+		parts = append(parts, fmt.Sprintf(lang.L("does not fit the sheet of %s"), sheet))
+	} else {
+		parts = append(parts, fmt.Sprintf(lang.L("%d-up on %s, gripper on the %s edge, waste %.0f %%"),
+			s.Plan.Up(), sheet, lang.L(string(s.Spec.Sheet.GripperEdge)), s.Plan.WastePercent()))
+	}
+	parts = append(parts, fmt.Sprintf(lang.L("bag %s g"), geometry.FormatNumber(s.Job.BagGrams, 0)), saved(state))
+	return strings.Join(parts, "  ·  ")
+}
+
+func saved(state document.State) string {
+	switch {
+	case state.ReadOnly:
+		return lang.L("read-only")
+	case state.Dirty:
+		return lang.L("not saved")
+	}
+	return lang.L("saved")
+}
+
+// decimals is how many digits after the point a length needs to be exact enough to
+// cut by.
+func decimals(unit geometry.Unit) int {
+	switch unit {
+	case geometry.Centimetre:
+		return 2
+	case geometry.Inch:
+		return 3
+	}
+	return 1
+}

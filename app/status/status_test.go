@@ -1,0 +1,49 @@
+package status_test
+
+import (
+	"strings"
+	"testing"
+
+	"fyne.io/fyne/v2/test"
+
+	"gussetwright/app/document"
+	"gussetwright/app/settings"
+	"gussetwright/app/status"
+	"gussetwright/geometry"
+)
+
+func TestTextStatesTheBag(t *testing.T) {
+	test.NewTempApp(t)
+	doc := document.New()
+	want := "Blank 699.5 × 480 mm  ·  1-up on 1000 × 700 mm, gripper on the long edge, waste 52 %  ·  bag 73 g  ·  saved"
+	if got := status.Text(doc.State(), geometry.Millimetre); got != want {
+		t.Errorf("got  %s\nwant %s", got, want)
+	}
+	spec := doc.State().Spec
+	spec.Body.Width = 420
+	doc.Set(spec)
+	if got := status.Text(doc.State(), geometry.Inch); !strings.Contains(got, "Two pieces of 21.24 × 18.898 in") {
+		t.Errorf("got %s", got)
+	}
+	spec.Body.Width = -1
+	doc.Set(spec)
+	if got := status.Text(doc.State(), geometry.Millimetre); !strings.HasPrefix(got, "Not drawn: bag.width_mm") {
+		t.Errorf("got %s", got)
+	}
+}
+
+func TestLineFollowsUnitAndDocument(t *testing.T) {
+	app := test.NewTempApp(t)
+	doc, set := document.New(), settings.New(app.Preferences())
+	line := status.New(doc, set)
+	set.SetUnit(geometry.Centimetre)
+	if !strings.Contains(line.Text, "69.95 × 48 cm") {
+		t.Errorf("the line says %s", line.Text)
+	}
+	spec := doc.State().Spec
+	spec.Body.Height = 400
+	doc.Set(spec)
+	if !strings.Contains(line.Text, "69.95 × 52 cm") || !strings.HasSuffix(line.Text, "not saved") {
+		t.Errorf("the line says %s", line.Text)
+	}
+}
