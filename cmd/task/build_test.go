@@ -84,16 +84,34 @@ func TestDemoProject(t *testing.T) {
 	}
 }
 
-func TestRunBuildsAndShowsTheDemo(t *testing.T) {
-	p := pretend(t, "windows", false)
-	writeFile(t, p.path("assets", "demo", "tea-house.gusset"), "")
-	writeFile(t, p.path("dist", "demo", "tea-house-dieline.pdf"), "")
-	if err := runDemo(p.machine, nil); err != nil {
-		t.Fatal(err)
-	}
-	inOrder(t, p.ran, []string{"go build -o", "gwbatch.exe", "./cmd/gwbatch", "gwbatch.exe", "describe", "tea-house.gusset",
-		"gwbatch.exe", "export --to", "tea-house.gusset"})
-	if !strings.Contains(p.out.String(), "tea-house-dieline.pdf") {
-		t.Errorf("the files are not listed in %q", &p.out)
+func TestRunOpensTheWindow(t *testing.T) {
+	for _, test := range []struct {
+		name, system string
+		screen       bool
+		broken       string
+		want         []string
+		says         string
+	}{
+		{"a desktop", "windows", false, "", []string{"CGO_ENABLED=1 go build -o", "gussetwright.exe", "dist/tea-house.gusset"}, ""},
+		{"a desktop on Debian", "linux", true, "", []string{"apt-get", "update", "install", "libgl-dev", "go build -o", "dist/tea-house.gusset"}, ""},
+		{"no display", "linux", false, "", exportCommands, "no display"},
+		{"no compiler", "darwin", false, "CGO_ENABLED=1", append([]string{"CGO_ENABLED=1 go build"}, exportCommands...), "C compiler"},
+	} {
+		t.Run(test.name, func(t *testing.T) {
+			p := pretend(t, test.system, true, "apt-get")
+			p.screen, p.broken = test.screen, test.broken
+			writeFile(t, p.path("assets", "demo", "tea-house.gusset"), "bag")
+			writeFile(t, p.path("dist", "demo", "tea-house-dieline.pdf"), "")
+			if err := runDemo(p.machine, nil); err != nil {
+				t.Fatal(err)
+			}
+			inOrder(t, p.ran, test.want)
+			if !strings.Contains(p.out.String(), test.says) {
+				t.Errorf("said %q, want %q", &p.out, test.says)
+			}
+		})
 	}
 }
+
+// exportCommands are what stands in for the window.
+var exportCommands = []string{"go build -o", "./cmd/gwbatch", "describe", "tea-house.gusset", "export --to", "tea-house.gusset"}

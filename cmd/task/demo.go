@@ -9,7 +9,8 @@ import (
 	"strings"
 )
 
-// runDemo builds gwbatch and lets it show what it makes of the demo bag.
+// runDemo opens the window on the demo bag. Where there is no screen, or the window
+// cannot be built, it writes the files of the demo bag instead and says so.
 func runDemo(m *machine, args []string) error {
 	if err := noMore(args); err != nil {
 		return err
@@ -18,6 +19,44 @@ func runDemo(m *machine, args []string) error {
 	if err != nil {
 		return err
 	}
+	if m.system == "linux" && !m.display() {
+		fmt.Fprintln(m.out, "There is no display here, so no window is opened; the files of the demo bag are written instead.")
+		return exportDemo(m, project)
+	}
+	err = setUpWindow(m)
+	program := ""
+	if err == nil {
+		program, err = buildWindow(m)
+	}
+	if err != nil {
+		fmt.Fprintf(m.out, "No window is opened: %v\nThe files of the demo bag are written instead.\n", err)
+		return exportDemo(m, project)
+	}
+	copied, err := copyDemo(m, project)
+	if err != nil {
+		return err
+	}
+	return m.run(command{words: []string{program, copied}})
+}
+
+// copyDemo copies the demo project to where it may be changed.
+func copyDemo(m *machine, project string) (string, error) {
+	data, err := os.ReadFile(project)
+	if err != nil {
+		return "", fmt.Errorf("copy the demo project: %w", err)
+	}
+	target := m.path("dist", filepath.Base(project))
+	if err := os.MkdirAll(filepath.Dir(target), 0o777); err != nil {
+		return "", fmt.Errorf("copy the demo project: %w", err)
+	}
+	if err := os.WriteFile(target, data, 0o666); err != nil {
+		return "", fmt.Errorf("copy the demo project: %w", err)
+	}
+	return target, nil
+}
+
+// exportDemo builds gwbatch and lets it show what it makes of the demo bag.
+func exportDemo(m *machine, project string) error {
 	gwbatch := filepath.Join("bin", executable("gwbatch", m.system))
 	if err := m.run(goTool("build", "-o", gwbatch, "./cmd/gwbatch")); err != nil {
 		return err

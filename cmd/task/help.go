@@ -18,7 +18,7 @@ type task struct {
 // tasks returns the chores in the order in which a newcomer meets them.
 func tasks() []task {
 	return []task{
-		{"run", "run", "build the program and try it on the demo bag", runHelp, runDemo},
+		{"run", "run", "open the window on the demo bag", runHelp, runDemo},
 		{"test", "test [-no-install]", "set up everything and pass all tests", testHelp, runTests},
 		{"bench", "bench", "measure speed and memory", benchHelp, runBenchmarks},
 		{"fuzz", "fuzz [-time 1m] [PART-OF-NAME ...]", "look for input that breaks a reader", fuzzHelp, runFuzz},
@@ -65,11 +65,14 @@ otherwise with the code of the command that failed; "go run" makes 1 of any but 
 `)
 }
 
-const runHelp = `Builds cmd/gwbatch into bin/, exports the demo bag of assets/demo to dist/demo,
-prints what the program knows about the bag and lists the files it wrote.
+const runHelp = `Builds cmd/gussetwright into bin/ and opens its window on a copy of the demo bag in
+dist/. On Debian and its relatives it installs the C compiler and the headers that
+the build needs; elsewhere a message says what is missing. The first build takes
+some minutes.
 
-Open the PDF files in dist/demo to see the die line, the press sheet and the lesson.
-Nothing is installed; Go fetches the modules of go.mod on the first run.
+Where there is no display, or the window cannot be built, it builds cmd/gwbatch
+instead, exports the demo bag to dist/demo, prints what the program knows about
+the bag, and lists the files it wrote.
 `
 
 const testHelp = `Sets up what the tests need and runs them all:
@@ -83,6 +86,8 @@ const testHelp = `Sets up what the tests need and runs them all:
   3. lists Go files that gofmt would change; any is a failure.
   4. go vet ./...
   5. go test -count=1 ./... without cgo
+  6. on Linux, the tests of cmd/gussetwright with cgo, which start the real window
+     on a screen that no one sees and drive it with mouse and keys.
 
 Once everything is there, GUSSETWRIGHT_OUTSIDE is set for the tests, and from then
 on a missing tool fails a test instead of skipping it.

@@ -25,7 +25,7 @@ func installPrograms(m *machine, missing []program) error {
 	if err := m.run(install); err != nil {
 		return mirrorError(debianPackages(missing), updateErr, err)
 	}
-	if still := missingPrograms(m.has); len(still) > 0 {
+	if still := missingOf(missing, m.has); len(still) > 0 {
 		return fmt.Errorf("apt-get installed %s, but %s cannot be found on the PATH",
 			strings.Join(debianPackages(missing), " "), strings.Join(commandsOf(still), ", "))
 	}

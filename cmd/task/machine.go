@@ -46,7 +46,9 @@ type machine struct {
 	system      string // as runtime.GOOS
 	root        string // the top folder of the module
 	out, errors io.Writer
-	// has tells whether a program can be found.
+	// display tells, on Linux, whether there is a screen to open a window on.
+	display func() bool
+	// has tells whether a program, or a file with its whole path, can be found.
 	has func(program string) bool
 	// run runs a command and lets its output through.
 	run func(command) error
@@ -70,12 +72,22 @@ func thisMachine() (*machine, error) {
 	}
 	return &machine{
 		system: runtime.GOOS, root: root, out: os.Stdout, errors: os.Stderr,
-		has:       func(program string) bool { _, err := exec.LookPath(program); return err == nil },
+		has:       has,
+		display:   func() bool { return os.Getenv("DISPLAY") != "" || os.Getenv("WAYLAND_DISPLAY") != "" },
 		run:       func(c command) error { return runHere(root, c) },
 		read:      func(c command) (string, error) { return readHere(root, c) },
 		superuser: func() bool { return os.Geteuid() == 0 },
 		cache:     os.UserCacheDir,
 	}, nil
+}
+
+func has(program string) bool {
+	if strings.HasPrefix(program, "/") {
+		_, err := os.Stat(program)
+		return err == nil
+	}
+	_, err := exec.LookPath(program)
+	return err == nil
 }
 
 // moduleRoot returns the nearest folder at or above folder that holds a go.mod.

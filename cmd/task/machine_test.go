@@ -17,6 +17,7 @@ type pretended struct {
 	programs    []string
 	ran         []string
 	broken      string // a command that contains this fails
+	screen      bool   // there is a display
 	out, errors bytes.Buffer
 }
 
@@ -33,6 +34,7 @@ func pretend(t *testing.T, system string, root bool, programs ...string) *preten
 		run:       p.note,
 		read:      func(c command) (string, error) { return "", p.note(c) },
 		superuser: func() bool { return root },
+		display:   func() bool { return p.screen },
 		cache:     func() (string, error) { return filepath.Join(folder, "cache"), nil },
 	}
 	return p
@@ -44,8 +46,9 @@ func (p *pretended) note(c command) error {
 	if p.broken != "" && strings.Contains(line, p.broken) {
 		return errPretended
 	}
-	for _, program := range programs() {
-		if slices.Contains(c.words, "apt-get") && slices.Contains(c.words, program.debian) {
+	for _, program := range append(programs(), windowParts("linux")...) {
+		first, _, _ := strings.Cut(program.debian, " ")
+		if slices.Contains(c.words, "apt-get") && slices.Contains(c.words, first) {
 			p.programs = append(p.programs, program.command)
 		}
 	}

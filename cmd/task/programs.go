@@ -1,7 +1,9 @@
 package main
 
-// program is an outside program that tests run, and the Debian package that
-// brings it.
+import "strings"
+
+// program is an outside program that tests run, and the Debian packages that
+// bring it. A command that begins with a slash is a file that must be there.
 type program struct {
 	command string
 	debian  string
@@ -24,10 +26,13 @@ func programs() []program {
 
 const programList = "qpdf, poppler, mupdf, ghostscript, librsvg, ezdxf, node, npm"
 
-// missingPrograms returns the programs that the machine lacks.
-func missingPrograms(has func(string) bool) []program {
+// missingPrograms returns the outside programs that the machine lacks.
+func missingPrograms(has func(string) bool) []program { return missingOf(programs(), has) }
+
+// missingOf returns those of a list that the machine lacks.
+func missingOf(list []program, has func(string) bool) []program {
 	var missing []program
-	for _, p := range programs() {
+	for _, p := range list {
 		if !has(p.command) {
 			missing = append(missing, p)
 		}
@@ -46,7 +51,7 @@ func commandsOf(list []program) []string {
 func debianPackages(list []program) []string {
 	var names []string
 	for _, p := range list {
-		names = append(names, p.debian)
+		names = append(names, strings.Fields(p.debian)...)
 	}
 	return names
 }

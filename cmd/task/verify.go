@@ -29,6 +29,9 @@ func runTests(m *machine, args []string) error {
 		fmt.Fprintf(m.errors, "task test: %v\nThe tests run without what is missing.\n", found.err)
 	}
 	checkErr := check(m, found.env())
+	if checkErr == nil {
+		checkErr = testWindow(m, found.env())
+	}
 	if found.note != "" {
 		fmt.Fprint(m.out, found.note)
 	}
@@ -53,7 +56,8 @@ func (o outside) env() []string {
 // setUp installs programs and npm packages, or looks whether they are there.
 func setUp(m *machine, install bool) outside {
 	var result outside
-	if missing := missingPrograms(m.has); len(missing) > 0 && install {
+	needed := append(programs(), windowParts(m.system)...)
+	if missing := missingOf(needed, m.has); len(missing) > 0 && install {
 		if err := installPrograms(m, missing); !errors.Is(err, errCannotInstall) {
 			result.err = err
 		}

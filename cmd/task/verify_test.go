@@ -27,9 +27,10 @@ func TestSetUpThenCheck(t *testing.T) {
 		says    string
 	}{
 		{"a bare Debian", "linux", true, []string{"apt-get"}, nil,
-			[]string{"apt-get", "update", "install -y", "npm install", "go vet ./...", "go test -count=1 ./..."}, true, ""},
+			[]string{"apt-get", "update", "install -y", "npm install", "go vet ./...", "go test -count=1 ./...",
+				"go vet ./cmd/gussetwright", "go test -count=1 ./cmd/gussetwright"}, true, ""},
 		{"a complete machine", "darwin", false, allPrograms("brew"), nil,
-			[]string{"npm install", "go vet", "go test"}, true, ""},
+			[]string{"npm install", "go vet", "go test"}, true, "real window were left out"},
 		{"a bare Mac", "darwin", false, []string{"brew"}, nil,
 			[]string{"go vet", "go test"}, false, "brew install qpdf poppler"},
 		{"a Mac with node alone", "darwin", false, []string{"brew", "node", "npm"}, nil,
@@ -46,7 +47,7 @@ func TestSetUpThenCheck(t *testing.T) {
 				t.Fatal(err)
 			}
 			inOrder(t, p.ran, test.want)
-			last := p.ran[len(p.ran)-1]
+			last := wholeTest(t, p.ran)
 			folder := outsideEnv + "=" + filepath.Join(p.root, "cache", "gussetwright", "outside")
 			if strings.Contains(last, folder) != test.outside {
 				t.Errorf("the tests ran as %s", last)
@@ -59,6 +60,18 @@ func TestSetUpThenCheck(t *testing.T) {
 			}
 		})
 	}
+}
+
+// wholeTest returns the command that tested every package.
+func wholeTest(t *testing.T, ran []string) string {
+	t.Helper()
+	for _, line := range ran {
+		if strings.HasSuffix(line, "go test -count=1 ./...") {
+			return line
+		}
+	}
+	t.Fatalf("no test of every package in\n%s", strings.Join(ran, "\n"))
+	return ""
 }
 
 // inOrder checks that the wanted words occur in the commands one after the other
@@ -88,7 +101,7 @@ func TestSecondRunInstallsNothing(t *testing.T) {
 			t.Fatal(err)
 		}
 	}
-	if len(p.ran) != 2 || !strings.Contains(p.ran[1], outsideEnv) {
+	if len(p.ran) != 4 || !strings.Contains(p.ran[1], outsideEnv) || !strings.Contains(p.ran[3], "CGO_ENABLED=1") {
 		t.Errorf("the second run did\n%s", strings.Join(p.ran, "\n"))
 	}
 }
@@ -101,7 +114,7 @@ func TestFailedSetUpStillTestsButFails(t *testing.T) {
 		if !errors.Is(err, errPretended) {
 			t.Errorf("%s fails: got %v", broken, err)
 		}
-		last := p.ran[len(p.ran)-1]
+		last := wholeTest(t, p.ran)
 		if !strings.Contains(last, "go test") || strings.Contains(last, outsideEnv) {
 			t.Errorf("%s fails: the last command was %s", broken, last)
 		}
