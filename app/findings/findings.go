@@ -24,17 +24,35 @@ type Strip struct {
 	title *widget.Label
 	rows  []*row
 	list  *fyne.Container
+	at    int // the row that was shown last, or −1
 	stop  func()
 }
 
 // New returns the strip of a document.
 func New(doc *document.Document, look *focus.Focus) *Strip {
-	s := &Strip{look: look, title: widget.NewLabel(""), list: container.NewVBox()}
+	s := &Strip{look: look, title: widget.NewLabel(""), list: container.NewVBox(), at: -1}
 	s.title.TextStyle.Bold = true
 	s.ExtendBaseWidget(s)
 	s.show(doc.State())
 	s.stop = doc.Listen(s.show)
 	return s
+}
+
+// Next shows the place of the next finding, or with −1 of the one before. After the
+// last comes the first again.
+func (s *Strip) Next(by int) {
+	count := len(s.rows)
+	if count == 0 {
+		return
+	}
+	if s.at < 0 && by < 0 {
+		s.at = 0
+	}
+	s.at = ((s.at+by)%count + count) % count
+	s.rows[s.at].Tapped(nil)
+	if canvas := fyne.CurrentApp().Driver().CanvasForObject(s); canvas != nil {
+		canvas.Focus(s.rows[s.at])
+	}
 }
 
 // Close stops listening to the document.
@@ -55,6 +73,7 @@ func (s *Strip) show(state document.State) {
 		s.rows = append(s.rows, newRow(s.look))
 	}
 	s.rows = s.rows[:len(found)]
+	s.at = min(s.at, len(found)-1)
 	for i := range found {
 		s.rows[i].show(found[i])
 	}

@@ -65,3 +65,21 @@ func TestRowsFollowTheDocument(t *testing.T) {
 		t.Error("a closed strip still listens")
 	}
 }
+
+func TestNextGoesRound(t *testing.T) {
+	test.NewTempApp(t)
+	doc, look := document.New(), focus.New()
+	strip := New(doc, look)
+	test.NewTempWindow(t, strip)
+	found := doc.State().Snapshot.Findings
+	for i := range 2 * len(found) {
+		strip.Next(1)
+		if want := found[i%len(found)].At; look.Place() == nil || look.Place().At != want {
+			t.Fatalf("after %d steps %v is shown, want %v", i+1, look.Place(), want)
+		}
+	}
+	strip.Next(-1)
+	if want := found[len(found)-2].At; look.Place().At != want {
+		t.Errorf("a step back shows %v, want %v", look.Place(), want)
+	}
+}
