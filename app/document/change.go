@@ -14,47 +14,80 @@ type Change struct {
 	From, To string // the values with their units; empty when several changed
 }
 
-// several is the label of a change to more than one entry.
-const several = "several entries"
+// The labels of changes that are not to an entry of the field table.
+const (
+	nameLabel    = "Name"
+	dateLabel    = "Date"
+	artworkLabel = "artwork"
+	severalLabel = "several entries"
+)
+
+// Labels returns the labels of changes that stand in no field table, in English,
+// for whoever translates them.
+func Labels() []string { return []string{nameLabel, dateLabel, artworkLabel, severalLabel} }
 
 // Difference returns what changes from one spec to another. The Label is empty
 // when nothing does.
 func Difference(from, to *bag.Spec) Change {
-	var change Change
+	var found []Change
+	add := func(differs bool, change Change) {
+		if differs {
+			found = append(found, change)
+		}
+	}
+	add(from.Name != to.Name, Change{"name", nameLabel, from.Name, to.Name})
+	add(from.Date != to.Date, Change{"date", dateLabel, from.Date, to.Date})
+	add(!slices.Equal(from.Artwork, to.Artwork), Change{Label: artworkLabel})
+	for _, entry := range entries {
+		if len(found) > 1 {
+			break
+		}
+		if entry.differs(from, to) {
+			found = append(found, entry.change(from, to))
+		}
+	}
+	switch len(found) {
+	case 0:
+		return Change{}
+	case 1:
+		return found[0]
+	}
+	return Change{Label: severalLabel}
+}
+
+// entry is a field with its kind, which takes long to find out anew.
+type entry struct {
+	*bag.Field
+	kind bag.Kind
+}
+
+var entries = func() []entry {
 	fields := bag.Fields()
+	list := make([]entry, len(fields))
 	for i := range fields {
-		field := &fields[i]
-		before, after := field.Text(from), field.Text(to)
-		if before == after {
-			continue
-		}
-		if change.Label != "" {
-			return Change{Label: several}
-		}
-		change = Change{field.Path, field.Label, before, after}
+		list[i] = entry{&fields[i], fields[i].Kind()}
 	}
-	if from.Name != to.Name {
-		if change.Label != "" {
-			return Change{Label: several}
-		}
-		return Change{"name", "Name", from.Name, to.Name}
+	return list
+}()
+
+func (e entry) differs(from, to *bag.Spec) bool {
+	switch e.kind {
+	case bag.Number:
+		return e.Number(from) != e.Number(to)
+	case bag.Switch:
+		return e.Switch(from) != e.Switch(to)
 	}
-	if change.Label == "" && !same(from, to) {
-		return Change{Label: "artwork"}
-	}
-	return change
+	return e.Choice(from) != e.Choice(to)
 }
 
-// same tells whether two specs are equal.
+func (e entry) change(from, to *bag.Spec) Change {
+	return Change{e.Path, e.Label, e.Text(from), e.Text(to)}
+}
+
+// same tells whether two specs are equal. NaN, which a spec never holds once it
+// was validated, differs from itself and so counts as a change.
 func same(a, b *bag.Spec) bool {
-	x, y := *a, *b
-	x.Artwork, y.Artwork = nil, nil
-	return slices.Equal(a.Artwork, b.Artwork) && equalPlain(x, y)
-}
-
-// equalPlain compares specs without artwork. NaN, which a spec never holds once
-// it was validated, differs from itself and so counts as a change.
-func equalPlain(a, b bag.Spec) bool {
 	return a.Name == b.Name && a.Date == b.Date && a.Body == b.Body && a.Handle == b.Handle && a.Cards == b.Cards &&
-		a.Paper == b.Paper && a.Sheet == b.Sheet && a.Print == b.Print && a.Run == b.Run
+		a.Paper == b.Paper && a.Sheet == b.Sheet && a.Print == b.Print && a.Run == b.Run &&
+		slices.Equal(a.Artwork, b.Artwork)
 }

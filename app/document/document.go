@@ -3,6 +3,7 @@ package document
 import (
 	"maps"
 	"slices"
+	"time"
 
 	"gussetwright/app/project"
 	"gussetwright/geometry/bag"
@@ -22,24 +23,34 @@ type State struct {
 	Dragging bool   // a drag is under way; the change has no step yet
 }
 
-// mostSteps bounds the history; a Spec is some 700 bytes.
+// mostSteps bounds the history; a step is some 800 bytes.
 const mostSteps = 10_000
 
 // Document is the bag that is being worked on, with its history. It belongs to one
 // goroutine, that of the window; the States and Snapshots it hands out may go
 // anywhere.
 type Document struct {
-	steps     []bag.Spec // every state from first to last
-	at        int        // the state that is shown
-	saved     int        // the state on disk, or −1 when it is none of these
-	drag      *bag.Spec  // shown in place of the state while a drag lasts
-	last      *Snapshot  // of the last Spec that could be drawn
+	steps     []step    // every state from first to last, one at least
+	at        int       // the state that is shown
+	saved     *bag.Spec // the state on disk, or nil when there is none
+	drag      *bag.Spec // shown in place of the state while a drag lasts
+	last      *Snapshot // of the last Spec that could be drawn
 	files     map[string][]byte
 	readOnly  bool
 	listeners []*listener
+	told      int // counts the changes that listeners were told
 }
 
-type listener struct{ tell func(State) }
+// step is one state with what led to it.
+type step struct {
+	spec   bag.Spec
+	change Change
+}
+
+type listener struct {
+	tell    func(State)
+	stopped bool
+}
 
 // New returns a document with the default bag, unchanged.
 func New() *Document {
@@ -51,19 +62,21 @@ func New() *Document {
 // Load replaces everything by an opened project and forgets the history. The spec
 // of a project can always be drawn, as reading validates it.
 func (d *Document) Load(p project.Project) {
-	d.steps, d.at, d.saved, d.drag = []bag.Spec{p.Spec}, 0, 0, nil
-	d.files, d.readOnly = maps.Clone(p.Files), p.ReadOnly
-	if snapshot, err := Derive(p.Spec); err == nil {
-		d.last = snapshot
-	}
+	d.replace(p)
+	d.saved = &p.Spec
 	d.tell()
 }
 
 // Restore is Load for work that was never saved: the document is dirty.
 func (d *Document) Restore(p project.Project) {
-	d.Load(p)
-	d.saved = -1
+	d.replace(p)
+	d.saved = nil
 	d.tell()
+}
+
+func (d *Document) replace(p project.Project) {
+	d.steps, d.at, d.drag = []step{{spec: p.Spec}}, 0, nil
+	d.files, d.readOnly = maps.Clone(p.Files), p.ReadOnly
 }
 
 // Project returns what is to be saved: the state that is shown and the artwork.
@@ -71,19 +84,22 @@ func (d *Document) Project() project.Project {
 	return project.Project{Spec: d.shown(), Files: maps.Clone(d.files), ReadOnly: d.readOnly}
 }
 
-// State returns the bag as it stands now.
+// State returns the bag as it stands now. It costs little while nothing changes.
 func (d *Document) State() State {
-	state := State{Spec: d.shown(), Dirty: d.at != d.saved || d.drag != nil, ReadOnly: d.readOnly, Dragging: d.drag != nil}
-	snapshot, err := Derive(state.Spec)
-	if err == nil {
-		d.last = snapshot
+	state := State{Spec: d.shown(), ReadOnly: d.readOnly, Dragging: d.drag != nil}
+	state.Dirty = d.saved == nil || !same(&state.Spec, d.saved)
+	if d.last == nil || !same(&state.Spec, &d.last.Spec) {
+		var snapshot *Snapshot
+		if snapshot, state.Err = Derive(state.Spec); state.Err == nil {
+			d.last = snapshot
+		}
 	}
-	state.Snapshot, state.Err = d.last, err
+	state.Snapshot = d.last
 	if d.at > 0 {
-		state.Undo = Difference(&d.steps[d.at-1], &d.steps[d.at])
+		state.Undo = d.steps[d.at].change
 	}
 	if d.at+1 < len(d.steps) {
-		state.Redo = Difference(&d.steps[d.at], &d.steps[d.at+1])
+		state.Redo = d.steps[d.at+1].change
 	}
 	return state
 }
@@ -92,51 +108,59 @@ func (d *Document) shown() bag.Spec {
 	if d.drag != nil {
 		return *d.drag
 	}
-	return d.steps[d.at]
+	return d.steps[d.at].spec
 }
 
 // Listen calls tell after every change, until stop is called. It does not call it
-// at once.
+// at once. A tell may change the document; the others are then told of the newer
+// state alone.
 func (d *Document) Listen(tell func(State)) (stop func()) {
-	added := &listener{tell}
+	added := &listener{tell: tell}
 	d.listeners = append(d.listeners, added)
 	return func() {
+		added.stopped = true
 		d.listeners = slices.DeleteFunc(slices.Clone(d.listeners), func(l *listener) bool { return l == added })
 	}
 }
 
 func (d *Document) tell() {
-	if len(d.listeners) == 0 {
-		return
-	}
-	state := d.State()
+	d.told++
+	state, mine := d.State(), d.told
 	for _, l := range d.listeners {
-		l.tell(state)
+		if !l.stopped {
+			l.tell(state)
+		}
+		if d.told != mine {
+			return // everybody knows of a newer state already
+		}
 	}
 }
 
 // Set makes spec the state of the bag, as a step that can be undone. A spec that
 // is no change makes no step. A drag that is under way ends without a step.
 func (d *Document) Set(spec bag.Spec) {
+	if d.step(spec) {
+		d.tell()
+	}
+}
+
+// step ends a drag and adds a step, where spec is a change. It tells whether there
+// is anything to tell.
+func (d *Document) step(spec bag.Spec) bool {
 	dragged := d.drag != nil
 	d.drag = nil
-	if same(&spec, &d.steps[d.at]) {
-		if dragged {
-			d.tell()
-		}
-		return
+	now := &d.steps[d.at].spec
+	if same(&spec, now) {
+		return dragged
 	}
-	if d.saved > d.at {
-		d.saved = -1 // the saved state is cut off with the steps that were undone
-	}
-	d.steps = append(d.steps[:d.at+1], spec)
+	d.steps = append(d.steps[:d.at+1], step{spec, Difference(now, &spec)})
 	d.at++
-	if over := len(d.steps) - mostSteps; over > 0 {
-		d.steps = slices.Clone(d.steps[over:])
-		d.at -= over
-		d.saved = max(d.saved-over, -1)
+	for len(d.steps) > mostSteps {
+		d.steps[0] = step{} // lets go of its texts
+		d.steps = d.steps[1:]
+		d.at--
 	}
-	d.tell()
+	return true
 }
 
 // Drag shows spec without making a step, as often as a drag moves.
@@ -180,9 +204,36 @@ func (d *Document) Redo() {
 	}
 }
 
-// MarkSaved says that the state which is shown is on disk now.
+// MarkSaved says that the state which is shown is on disk now. A drag that is under
+// way becomes a step first.
 func (d *Document) MarkSaved() {
-	d.Drop()
-	d.saved, d.readOnly = d.at, false
+	if d.drag != nil {
+		d.step(*d.drag)
+	}
+	saved := d.steps[d.at].spec
+	d.saved, d.readOnly = &saved, false
 	d.tell()
+}
+
+// MarkSavedOn is MarkSaved for a file that carries a date, as YYYY-MM-DD. The date
+// is no step of its own: every state of the history gets it, so that undoing goes
+// on as before.
+func (d *Document) MarkSavedOn(date string) {
+	for i := range d.steps {
+		d.steps[i].spec.Date = date
+	}
+	if d.drag != nil {
+		d.drag.Date = date
+	}
+	d.MarkSaved()
+}
+
+// Day returns the day of the last change, which drawings of the bag and a saved
+// file carry: today where something is not saved yet or no day is known.
+func (s State) Day(today time.Time) time.Time {
+	day, err := time.Parse(time.DateOnly, s.Spec.Date)
+	if err != nil || s.Dirty {
+		return today
+	}
+	return day
 }

@@ -27,6 +27,18 @@ func Default() Spec {
 	return spec
 }
 
+// OfSize returns the default bag in another size, in mm. A bag without depth is
+// flat and has a pinch base.
+func OfSize(width, gusset, height float64) Spec {
+	spec := Default()
+	spec.Body.Width, spec.Body.Gusset, spec.Body.Height = width, gusset, height
+	if gusset == 0 {
+		spec.Body.Base = BasePinch
+	}
+	spec.Derive(func(string) bool { return false })
+	return spec
+}
+
 // Derive sets the entries whose usual value depends on other entries, except
 // those for which given returns true for their path. The rules are common
 // practice: holes half a face apart (facts of bag makers, no standard), a deeper

@@ -31,8 +31,10 @@ type drafter struct {
 	piece *blank.Piece
 	u     float64
 	items []scene.Item
-	// lettering is where the names of panels stand; hatching keeps clear of it.
+	// lettering is where the names of panels stand, and on a screen every label;
+	// hatching keeps clear of it.
 	lettering []geometry.Rect
+	screen    *Screen // nil for a drawing that goes into files
 }
 
 // letterHeight returns the height of the lettering in mm for a drawing of this
@@ -100,6 +102,16 @@ func (d *drafter) line(role scene.Role, a, b geometry.Vec2) {
 // write draws a label.
 func (d *drafter) write(role scene.Role, text string, at geometry.Vec2, anchor scene.Anchor, turn float64) {
 	d.add(scene.Label{Role: role, Text: text, At: at, Size: d.u, Anchor: anchor, Turn: turn})
+}
+
+// note writes a label to the right of a point; on a screen only where it runs into
+// no other.
+func (d *drafter) note(role scene.Role, text string, at geometry.Vec2) {
+	if d.screen != nil {
+		d.place(scene.Label{Role: role, Text: text, At: at, Size: d.u})
+		return
+	}
+	d.write(role, text, at, scene.Start, 0)
 }
 
 // textWidth returns the length of a text in the height of the lettering.

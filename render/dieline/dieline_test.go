@@ -179,7 +179,7 @@ func TestScaleBarIs100(t *testing.T) {
 
 func TestHatchStaysInside(t *testing.T) {
 	shape := geometry.Polygon(geometry.Vec2{}, geometry.Vec2{X: 60}, geometry.Vec2{X: 40, Y: 30}, geometry.Vec2{X: 10, Y: 30})
-	lines := hatch(shape)
+	lines := hatch(shape, hatchSpacing)
 	if len(lines) < 10 {
 		t.Fatalf("%d hatch lines", len(lines))
 	}

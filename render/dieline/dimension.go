@@ -13,13 +13,14 @@ type span struct {
 	symbol   string // what is measured, such as "W"; may be empty
 }
 
-// text is the number with the name of what it measures beside it.
-func (s span) text() string {
-	number := geometry.FormatNumber(math.Abs(s.to-s.from), 2)
+func (s span) length() float64 { return math.Abs(s.to - s.from) }
+
+// spanText is the number with the name of what it measures beside it.
+func (d *drafter) spanText(s span) string {
 	if s.symbol == "" {
-		return number
+		return d.number(s.length())
 	}
-	return s.symbol + " " + number
+	return d.screen.say(s.symbol) + " " + d.number(s.length())
 }
 
 // across draws a row of dimensions below the piece at height y, with extension
@@ -32,11 +33,16 @@ func (d *drafter) across(spans []span, edge, y float64) {
 		d.extend(geometry.Vec2{X: s.to, Y: edge}, geometry.Vec2{X: s.to, Y: y})
 		d.measure(geometry.Vec2{X: s.from, Y: y}, geometry.Vec2{X: s.to, Y: y})
 		at := geometry.Vec2{X: (s.from + s.to) / 2, Y: y + d.u/3}
-		lower = d.textWidth(s.text()) > math.Abs(s.to-s.from)-d.u/2 && !lower
-		if lower {
-			at.Y = y - 1.1*d.u
+		below := geometry.Vec2{X: at.X, Y: y - 1.1*d.u}
+		if d.screen != nil {
+			d.placeNumber(s, at, below, 0)
+			continue
 		}
-		d.write(scene.Dimensions, s.text(), at, scene.Middle, 0)
+		lower = d.textWidth(d.spanText(s)) > s.length()-d.u/2 && !lower
+		if lower {
+			at = below
+		}
+		d.write(scene.Dimensions, d.spanText(s), at, scene.Middle, 0)
 	}
 }
 
@@ -48,11 +54,16 @@ func (d *drafter) upward(spans []span, edge, x float64) {
 		d.extend(geometry.Vec2{X: edge, Y: s.to}, geometry.Vec2{X: x, Y: s.to})
 		d.measure(geometry.Vec2{X: x, Y: s.from}, geometry.Vec2{X: x, Y: s.to})
 		at := geometry.Vec2{X: x - d.u/3, Y: (s.from + s.to) / 2}
-		beside = d.textWidth(s.text()) > math.Abs(s.to-s.from)-d.u/2 && !beside
-		if beside {
-			at.X = x + 1.1*d.u
+		right := geometry.Vec2{X: x + 1.1*d.u, Y: at.Y}
+		if d.screen != nil {
+			d.placeNumber(s, at, right, math.Pi/2)
+			continue
 		}
-		d.write(scene.Dimensions, s.text(), at, scene.Middle, math.Pi/2)
+		beside = d.textWidth(d.spanText(s)) > s.length()-d.u/2 && !beside
+		if beside {
+			at = right
+		}
+		d.write(scene.Dimensions, d.spanText(s), at, scene.Middle, math.Pi/2)
 	}
 }
 

@@ -85,6 +85,9 @@ func (d *drafter) dimensionsOfHoles() {
 	if !found {
 		face, _ = d.piece.Panel("back")
 	}
+	if d.screen != nil && face.Box.Width() < leastFace*d.u {
+		return
+	}
 	middle, top := face.Box.Center().X, d.piece.Levels.TopFold
 	y := top - h.Drop
 	switch {
@@ -92,30 +95,35 @@ func (d *drafter) dimensionsOfHoles() {
 		left, right := middle-h.Spacing/2, middle+h.Spacing/2
 		below := y - h.HoleDiameter/2 - 2.5*d.u
 		d.across([]span{{left, right, "s"}}, y-h.HoleDiameter/2-d.u/2, below)
-		d.drop(right+h.HoleDiameter/2+2*d.u, y, right+h.HoleDiameter/2)
-		text := "Ø " + geometry.FormatNumber(h.HoleDiameter, 2)
+		d.drop(face.Box, right+h.HoleDiameter/2+2*d.u, y, right+h.HoleDiameter/2)
+		text := "Ø " + d.number(h.HoleDiameter)
 		if h.Eyelets {
-			text += ", eyelets"
+			text += ", " + d.screen.say("eyelets")
 		}
-		d.write(scene.Dimensions, text, geometry.Vec2{X: left + h.HoleDiameter/2 + d.u/2, Y: y + h.HoleDiameter/2 + d.u/3}, scene.Start, 0)
+		d.note(scene.Dimensions, text, geometry.Vec2{X: left + h.HoleDiameter/2 + d.u/2, Y: y + h.HoleDiameter/2 + d.u/3})
 	case h.Kind == bag.HandleHandHole:
 		right := middle + h.HandHoleWidth/2
 		below := y - h.HandHoleHeight/2 - 2.5*d.u
 		d.across([]span{{middle - h.HandHoleWidth/2, right, ""}}, y-h.HandHoleHeight/2-d.u/2, below)
-		d.drop(right+2*d.u, y, right)
+		d.drop(face.Box, right+2*d.u, y, right)
 		left := middle - h.HandHoleWidth/2
 		d.upward([]span{{y - h.HandHoleHeight/2, y + h.HandHoleHeight/2, ""}}, left-d.u/2, left-2.5*d.u)
 	case h.Kind.HasPatch():
-		d.drop(middle+h.PatchWidth/2+2*d.u, y, middle+h.PatchWidth/2)
+		d.drop(face.Box, middle+h.PatchWidth/2+2*d.u, y, middle+h.PatchWidth/2)
 	}
 }
 
-// drop measures from the top edge of the bag down to the height y, at x; edge is
-// where the opening ends.
-func (d *drafter) drop(x, y, edge float64) {
+// drop measures from the top edge of the bag down to the height y of an opening in a
+// face, at x; edge is where the opening ends.
+func (d *drafter) drop(face geometry.Rect, x, y, edge float64) {
 	top := d.piece.Levels.TopFold
 	d.line(scene.Dimensions, geometry.Vec2{X: edge + d.u/2, Y: y}, geometry.Vec2{X: x + d.u/2, Y: y})
 	d.measure(geometry.Vec2{X: x, Y: y}, geometry.Vec2{X: x, Y: top})
-	text := span{y, top, "drop"}.text()
-	d.write(scene.Dimensions, text, geometry.Vec2{X: x + d.u/2, Y: (y+top)/2 - d.u/3}, scene.Start, 0)
+	measured := span{y, top, "drop"}
+	at := geometry.Vec2{X: x + d.u/2, Y: (y+top)/2 - d.u/3}
+	text := d.spanText(measured)
+	if d.screen != nil && at.X+d.textWidth(text) > face.Max.X-d.spec.Print.Safe {
+		text = d.number(measured.length())
+	}
+	d.note(scene.Dimensions, text, at)
 }

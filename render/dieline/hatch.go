@@ -33,11 +33,12 @@ func (d *drafter) glue() {
 
 // hatchGlue draws one glue area, leaving out the lettering that stands in it.
 func (d *drafter) hatchGlue(shape geometry.Path) {
-	if inner := shape.Offset(-glueInset); len(inner.Vertices) > 0 {
+	spacing, inset := d.hatchGaps()
+	if inner := shape.Offset(-inset); len(inner.Vertices) > 0 {
 		shape = inner
 	}
 	d.add(scene.Stroke{Role: scene.Gluing, Path: shape, Width: scene.Gluing.Style().Width})
-	for _, line := range hatch(shape) {
+	for _, line := range hatch(shape, spacing) {
 		for _, part := range outside(line, d.lettering) {
 			d.line(scene.Gluing, part.From, part.To)
 		}
@@ -88,16 +89,25 @@ func through(line geometry.Edge, box geometry.Rect) (enter, leave float64, hit b
 
 // onReverse outlines a part that lies behind the paper, with its name and size below it.
 func (d *drafter) onReverse(area blank.GlueArea, name string) {
-	d.add(scene.Stroke{Role: scene.Legend, Path: area.Shape, Width: scene.Legend.Style().Width, Dash: reverseDash})
+	d.add(scene.Stroke{Role: scene.Legend, Path: area.Shape, Width: scene.Legend.Style().Width, Dash: d.dashed(reverseDash)})
 	box := area.Shape.Bounds()
-	text := name + " " + geometry.FormatNumber(box.Width(), 2) + " × " + geometry.FormatNumber(box.Height(), 2) + ", on the reverse"
+	text := d.screen.say(name) + " " + d.number(box.Width()) + " × " + d.number(box.Height()) + ", " + d.screen.say("on the reverse")
 	at := geometry.Vec2{X: box.Min.X + 2*d.u, Y: box.Min.Y - 0.9*d.u}
-	d.add(scene.Label{Role: scene.Legend, Text: text, At: at, Size: 0.7 * d.u})
+	label := scene.Label{Role: scene.Legend, Text: text, At: at, Size: 0.7 * d.u}
+	if d.screen == nil {
+		d.add(label)
+		return
+	}
+	label.Size = 0.9 * d.u
+	label.At.Y -= 0.3 * d.u
+	if labelBox(label).Max.X < box.Max.X {
+		d.place(label)
+	}
 }
 
 // hatch returns lines at 45° inside a polygon: where each of a family of parallel
-// lines enters and leaves it, by the even-odd rule.
-func hatch(shape geometry.Path) []geometry.Edge {
+// lines, spacing apart, enters and leaves it, by the even-odd rule.
+func hatch(shape geometry.Path, spacing float64) []geometry.Edge {
 	along := geometry.Polar(1, math.Pi/4)
 	across := along.Left()
 	low, high := math.Inf(1), math.Inf(-1)
@@ -105,7 +115,7 @@ func hatch(shape geometry.Path) []geometry.Edge {
 		low, high = min(low, v.Dot(across)), max(high, v.Dot(across))
 	}
 	var lines []geometry.Edge
-	for level := low + hatchSpacing/2; level < high; level += hatchSpacing {
+	for level := low + spacing/2; level < high; level += spacing {
 		stops := crossings(shape, along, across, level)
 		for i := 0; i+1 < len(stops); i += 2 {
 			from, to := along.Scale(stops[i]), along.Scale(stops[i+1])

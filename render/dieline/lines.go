@@ -16,6 +16,11 @@ var (
 	reverseDash  = []float64{2, 3}
 )
 
+// dashes are the patterns of the roles that have one.
+var dashes = map[scene.Role][]float64{
+	scene.Creasing: mountainDash, scene.ReverseCreasing: valleyDash, scene.Bleed: bleedDash, scene.ContentArea: safeDash,
+}
+
 // lines draws cuts and creases. The edges of a closed cut are joined to one path,
 // so that a cutting table runs round it without lifting the knife.
 func (d *drafter) lines() {
@@ -43,7 +48,7 @@ func (d *drafter) crease(line blank.Line) {
 		role, dash = scene.ReverseCreasing, valleyDash
 	}
 	path := geometry.Path{Vertices: []geometry.Vertex{{Vec2: line.From}, {Vec2: line.To}}}
-	d.add(scene.Stroke{Role: role, Path: path, Width: role.Style().Width, Dash: dash})
+	d.add(scene.Stroke{Role: role, Path: path, Width: role.Style().Width, Dash: d.dashed(dash)})
 }
 
 // closedRuns gathers the lines of a role into closed paths: a run ends where it
@@ -72,8 +77,14 @@ func (d *drafter) holes() {
 			Role: scene.Punching, Path: geometry.Circle(hole.Center, radius), Width: scene.Punching.Style().Width,
 		})
 		reach := radius + d.u/2
+		if d.screen != nil {
+			reach = radius + d.u/3
+		}
 		for _, arm := range []geometry.Vec2{{X: reach}, {Y: reach}} {
 			d.line(scene.Dimensions, hole.Center.Sub(arm), hole.Center.Add(arm))
+		}
+		if d.screen != nil {
+			d.lettering = append(d.lettering, geometry.Rect{Min: hole.Center, Max: hole.Center}.Inset(-reach))
 		}
 	}
 }
@@ -81,11 +92,14 @@ func (d *drafter) holes() {
 // zones draws the bleed outline and the safe areas of what shows on the finished
 // bag: faces, gussets and the outer base flaps.
 func (d *drafter) zones() {
-	if d.spec.Print.Bleed > 0 {
+	if d.spec.Print.Bleed > d.leastMargin() {
 		d.add(scene.Stroke{
 			Role: scene.Bleed, Path: d.piece.BleedOutline(d.spec.Print.Bleed),
-			Width: scene.Bleed.Style().Width, Dash: bleedDash,
+			Width: scene.Bleed.Style().Width, Dash: d.dashed(bleedDash),
 		})
+	}
+	if d.spec.Print.Safe <= d.leastMargin() && d.screen != nil {
+		return
 	}
 	for _, zone := range d.piece.ArtZones(d.spec) {
 		panel, _ := d.piece.Panel(zone.Panel)
@@ -94,7 +108,7 @@ func (d *drafter) zones() {
 			continue
 		}
 		d.add(scene.Stroke{
-			Role: scene.ContentArea, Path: zone.Safe, Width: scene.ContentArea.Style().Width, Dash: safeDash,
+			Role: scene.ContentArea, Path: zone.Safe, Width: scene.ContentArea.Style().Width, Dash: d.dashed(safeDash),
 		})
 	}
 }

@@ -19,18 +19,23 @@ var columnNames = map[string]string{
 // names writes in each panel what it is.
 func (d *drafter) names() {
 	for _, panel := range d.piece.Panels {
-		name := columnNames[panel.Column]
-		switch panel.Row {
-		case blank.RowBase:
-			name += " base flap"
-		case blank.RowTurnIn:
-			name += " turn-in"
-		}
 		if panel.Column == "seam-flap" && panel.Row != blank.RowBody {
 			continue
 		}
-		d.name(panel, name)
+		d.name(panel, d.screen.say(panelName(panel)))
 	}
+}
+
+// panelName returns what a panel is called.
+func panelName(panel blank.Panel) string {
+	name := columnNames[panel.Column]
+	switch panel.Row {
+	case blank.RowBase:
+		return name + " base flap"
+	case blank.RowTurnIn:
+		return name + " turn-in"
+	}
+	return name
 }
 
 // name writes a name where it keeps clear of creases: in the middle of a face, in
@@ -57,8 +62,26 @@ func (d *drafter) name(panel blank.Panel, name string) {
 		return
 	}
 	label := scene.Label{Role: scene.Legend, Text: name, At: at, Size: size, Anchor: scene.Middle, Turn: turn}
+	if d.screen != nil {
+		if !d.onCornerCrease(panel, label) {
+			d.place(label)
+		}
+		return
+	}
 	d.add(label)
 	d.lettering = append(d.lettering, labelBox(label).Inset(-size/4))
+}
+
+// onCornerCrease tells whether a name in a face's base flap would lie on the base
+// corner creases, which run from its upper corners inward at 45°.
+func (d *drafter) onCornerCrease(panel blank.Panel, name scene.Label) bool {
+	face := panel.Column == "front" || panel.Column == "back"
+	if panel.Row != blank.RowBase || !face || d.spec.Body.Base != bag.BaseBlock {
+		return false
+	}
+	text := labelBox(name)
+	reach := panel.Box.Max.Y - text.Min.Y
+	return text.Min.X < panel.Box.Min.X+reach || text.Max.X > panel.Box.Max.X-reach
 }
 
 // grain draws the direction of the fibres on the widest face.
@@ -72,7 +95,15 @@ func (d *drafter) grain() {
 		along = geometry.Vec2{X: 1}
 	}
 	middle := geometry.Vec2{X: face.Box.Center().X, Y: face.Box.Min.Y + face.Box.Height()*0.3}
-	half := along.Scale(min(6*d.u, face.Box.Height()/6, face.Box.Width()/4))
+	reach := 6 * d.u
+	if d.screen != nil {
+		// The name of the face stands a fifth of its height above.
+		reach = min(3.5*d.u, face.Box.Height()/5-2*d.u)
+		if reach < 1.5*d.u || face.Box.Width() < 10*d.u {
+			return
+		}
+	}
+	half := along.Scale(min(reach, face.Box.Height()/6, face.Box.Width()/4))
 	d.line(scene.Legend, middle.Sub(half), middle.Add(half))
 	d.arrowhead(scene.Legend, middle.Add(half), along)
 	d.arrowhead(scene.Legend, middle.Sub(half), along.Scale(-1))
@@ -80,5 +111,5 @@ func (d *drafter) grain() {
 	if along.X != 0 {
 		beside = geometry.Vec2{X: 0, Y: d.u / 2}
 	}
-	d.write(scene.Legend, "grain", middle.Add(beside), scene.Start, 0)
+	d.note(scene.Legend, d.screen.say("grain"), middle.Add(beside))
 }

@@ -42,8 +42,9 @@ func (d *drafter) legend(at geometry.Vec2) geometry.Vec2 {
 	right := at.X
 	for _, row := range d.legendRows() {
 		at.Y -= lineFeed * d.u
-		d.sample(row, geometry.Vec2{X: at.X, Y: at.Y + d.u/3})
-		style := row.role.Style()
+		from := geometry.Vec2{X: at.X, Y: at.Y + d.u/3}
+		d.sample(scene.Legend, row, from, geometry.Vec2{X: from.X + sampleLength*d.u, Y: from.Y})
+		style := row.Style()
 		text := style.Name + ": " + style.Help
 		d.write(scene.Legend, text, geometry.Vec2{X: at.X + (sampleLength+1)*d.u, Y: at.Y}, scene.Start, 0)
 		right = max(right, at.X+(sampleLength+1)*d.u+d.textWidth(text))
@@ -51,54 +52,43 @@ func (d *drafter) legend(at geometry.Vec2) geometry.Vec2 {
 	return geometry.Vec2{X: right, Y: at.Y - d.u/2}
 }
 
-// sample draws what a role looks like, from the point at to the right. It belongs
-// to the legend: a machine that follows the cutting layer must not cut it.
-func (d *drafter) sample(row legendRow, at geometry.Vec2) {
-	end := geometry.Vec2{X: at.X + sampleLength*d.u, Y: at.Y}
-	style := row.role.Style()
-	switch row.role {
+// sample draws what a role looks like from left to right, on the layer given. In
+// a file that is the legend: a machine that follows the cutting layer must not cut it.
+func (d *drafter) sample(layer, role scene.Role, left, right geometry.Vec2) {
+	style := role.Style()
+	switch role {
 	case scene.Punching:
-		d.add(scene.Stroke{Role: scene.Legend, Path: geometry.Circle(at.Mid(end), d.u/2), Width: style.Width})
+		d.add(scene.Stroke{Role: layer, Path: geometry.Circle(left.Mid(right), d.u/2), Width: style.Width})
 	case scene.Gluing:
-		box := geometry.RectAt(at.X, at.Y-d.u/2, sampleLength*d.u, d.u).Path()
-		d.add(scene.Stroke{Role: scene.Legend, Path: box, Width: style.Width})
-		for _, line := range hatch(box) {
-			d.line(scene.Legend, line.From, line.To)
+		spacing, _ := d.hatchGaps()
+		box := geometry.RectAt(left.X, left.Y-d.u/2, right.X-left.X, d.u).Path()
+		d.add(scene.Stroke{Role: layer, Path: box, Width: style.Width})
+		for _, line := range hatch(box, spacing) {
+			d.line(layer, line.From, line.To)
 		}
 	case scene.Dimensions:
-		d.line(scene.Legend, at, end)
-		d.arrowhead(scene.Legend, at, geometry.Vec2{X: -1})
-		d.arrowhead(scene.Legend, end, geometry.Vec2{X: 1})
+		d.line(layer, left, right)
+		d.arrowhead(layer, left, geometry.Vec2{X: -1})
+		d.arrowhead(layer, right, geometry.Vec2{X: 1})
 	default:
-		path := geometry.Path{Vertices: []geometry.Vertex{{Vec2: at}, {Vec2: end}}}
-		d.add(scene.Stroke{Role: scene.Legend, Path: path, Width: style.Width, Dash: row.dash})
+		path := geometry.Path{Vertices: []geometry.Vertex{{Vec2: left}, {Vec2: right}}}
+		d.add(scene.Stroke{Role: layer, Path: path, Width: style.Width, Dash: d.dashed(dashes[role])})
 	}
 }
 
-type legendRow struct {
-	role scene.Role
-	dash []float64
-}
-
 // legendRows lists the roles that the drawing uses and that need explaining.
-func (d *drafter) legendRows() []legendRow {
+func (d *drafter) legendRows() []scene.Role {
 	used := map[scene.Role]bool{}
 	for _, item := range d.items {
 		used[item.Layer()] = true
 	}
-	var rows []legendRow
-	for _, row := range []legendRow{
-		{scene.Cutting, nil},
-		{scene.Creasing, mountainDash},
-		{scene.ReverseCreasing, valleyDash},
-		{scene.Punching, nil},
-		{scene.Gluing, nil},
-		{scene.Bleed, bleedDash},
-		{scene.ContentArea, safeDash},
-		{scene.Dimensions, nil},
+	var rows []scene.Role
+	for _, role := range []scene.Role{
+		scene.Cutting, scene.Creasing, scene.ReverseCreasing, scene.Punching,
+		scene.Gluing, scene.Bleed, scene.ContentArea, scene.Dimensions,
 	} {
-		if used[row.role] {
-			rows = append(rows, row)
+		if used[role] {
+			rows = append(rows, role)
 		}
 	}
 	return rows

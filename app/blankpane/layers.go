@@ -1,0 +1,73 @@
+package blankpane
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/lang"
+	"fyne.io/fyne/v2/widget"
+
+	"gussetwright/render/scene"
+)
+
+// Layer is a kind of line that can be switched off.
+type Layer struct {
+	Role  scene.Role
+	Name  string // in the language of the user
+	Shown bool
+}
+
+// Layers returns what can be switched on and off, the topmost first.
+func (p *Pane) Layers() []Layer {
+	roles := []scene.Role{
+		scene.Cutting, scene.Creasing, scene.ReverseCreasing, scene.Punching, scene.Gluing,
+		scene.Bleed, scene.ContentArea, scene.Dimensions, scene.Legend,
+	}
+	layers := make([]Layer, len(roles))
+	for i, role := range roles {
+		layers[i] = Layer{role, roleWord(role), p.layers.Has(role)}
+	}
+	return layers
+}
+
+// SetLayer shows or hides the lines of a role.
+func (p *Pane) SetLayer(role scene.Role, shown bool) {
+	if p.layers.Has(role) == shown {
+		return
+	}
+	p.layers = p.layers.With(role, shown)
+	p.strip.show(p.layers, p.laid())
+	p.Refresh()
+	p.draw()
+}
+
+// ShowLegend shows or hides the legend below the blank.
+func (p *Pane) ShowLegend(shown bool) {
+	p.strip.off = !shown
+	p.strip.Refresh()
+	p.Refresh()
+	p.bar.show()
+}
+
+// LegendShown tells whether the legend is shown.
+func (p *Pane) LegendShown() bool { return !p.strip.off }
+
+// chooseLayers opens the list of layers below a button.
+func (p *Pane) chooseLayers(below fyne.CanvasObject) {
+	driver := fyne.CurrentApp().Driver()
+	on := driver.CanvasForObject(below)
+	if on == nil {
+		return
+	}
+	list := container.NewVBox()
+	for _, layer := range p.Layers() {
+		check := widget.NewCheck(layer.Name, nil)
+		check.Checked = layer.Shown
+		check.OnChanged = func(shown bool) { p.SetLayer(layer.Role, shown) }
+		list.Add(container.NewBorder(nil, nil, check, container.NewCenter(newSample(layer.Role))))
+	}
+	popup := widget.NewPopUp(list, on)
+	list.Add(widget.NewButton(lang.L("Close"), popup.Hide))
+	at := driver.AbsolutePositionForObject(below)
+	popup.ShowAtPosition(at.AddXY(0, below.Size().Height))
+	on.Focus(list.Objects[0].(*fyne.Container).Objects[0].(*widget.Check))
+}

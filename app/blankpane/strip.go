@@ -1,0 +1,114 @@
+package blankpane
+
+import (
+	"slices"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+
+	"gussetwright/geometry/blank"
+	"gussetwright/render/flat"
+	"gussetwright/render/scene"
+)
+
+// strip is the legend below the blank: a sample of each kind of line with its name.
+type strip struct {
+	widget.BaseWidget
+	roles []scene.Role
+	body  *fyne.Container
+	off   bool // hidden by the user
+}
+
+func newStrip() *strip {
+	s := &strip{body: container.NewWithoutLayout()}
+	s.ExtendBaseWidget(s)
+	return s
+}
+
+// CreateRenderer is part of fyne.Widget.
+func (s *strip) CreateRenderer() fyne.WidgetRenderer { return &stripRenderer{s} }
+
+// legendRoles are explained by the strip. Dimensions and names explain themselves.
+var legendRoles = []scene.Role{
+	scene.Cutting, scene.Creasing, scene.ReverseCreasing, scene.Punching, scene.Gluing, scene.Bleed, scene.ContentArea,
+}
+
+// show explains the layers that are shown and are on the blank.
+func (s *strip) show(layers flat.Layers, laid *blank.Blank) {
+	var roles []scene.Role
+	for _, role := range legendRoles {
+		absent := role == scene.Punching && len(laid.Pieces[0].Holes) == 0 ||
+			role == scene.Bleed && laid.Spec.Print.Bleed == 0
+		if layers.Has(role) && !absent {
+			roles = append(roles, role)
+		}
+	}
+	if slices.Equal(roles, s.roles) {
+		return
+	}
+	s.roles = roles
+	s.body.Objects = nil
+	for _, role := range roles {
+		word := widget.NewLabel(roleWord(role))
+		word.SizeName = theme.SizeNameCaptionText
+		s.body.Add(container.NewBorder(nil, nil, container.NewCenter(newSample(role)), nil, word))
+	}
+	s.Refresh()
+}
+
+// heightAt returns the height of the strip at a width.
+func (s *strip) heightAt(width float32) float32 {
+	if s.off || len(s.body.Objects) == 0 {
+		return 0
+	}
+	return s.flow(width, func(fyne.CanvasObject, fyne.Position) {})
+}
+
+// flow visits the entries of the strip row by row, and returns their height.
+func (s *strip) flow(width float32, place func(fyne.CanvasObject, fyne.Position)) float32 {
+	pad := theme.Padding()
+	at, row := fyne.NewPos(pad, 0), float32(0)
+	for _, object := range s.body.Objects {
+		size := object.MinSize()
+		if at.X > pad && at.X+size.Width > width {
+			at = fyne.NewPos(pad, at.Y+row)
+		}
+		place(object, at)
+		at.X += size.Width + 3*pad
+		row = size.Height - pad // rows of captions stand close
+	}
+	return at.Y + row + pad
+}
+
+type stripRenderer struct{ strip *strip }
+
+// Layout is part of fyne.WidgetRenderer.
+func (r *stripRenderer) Layout(size fyne.Size) {
+	r.strip.body.Resize(size)
+	r.strip.flow(size.Width, func(object fyne.CanvasObject, at fyne.Position) {
+		object.Move(at)
+		object.Resize(object.MinSize())
+	})
+}
+
+// MinSize is part of fyne.WidgetRenderer; the pane asks heightAt for the height.
+func (r *stripRenderer) MinSize() fyne.Size { return fyne.NewSize(1, 1) }
+
+// Objects is part of fyne.WidgetRenderer.
+func (r *stripRenderer) Objects() []fyne.CanvasObject {
+	if r.strip.off {
+		return nil
+	}
+	return []fyne.CanvasObject{r.strip.body}
+}
+
+// Refresh is part of fyne.WidgetRenderer.
+func (r *stripRenderer) Refresh() {
+	r.Layout(r.strip.Size())
+	r.strip.body.Refresh()
+}
+
+// Destroy is part of fyne.WidgetRenderer.
+func (r *stripRenderer) Destroy() {}

@@ -1,0 +1,224 @@
+package entry
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+
+	"fyne.io/fyne/v2/lang"
+
+	"gussetwright/app/document"
+	"gussetwright/geometry"
+	"gussetwright/geometry/arithmetic"
+	"gussetwright/geometry/bag"
+)
+
+// Quantity is what a number entry shows and changes. Lengths are millimetres,
+// whatever unit they are shown in.
+type Quantity struct {
+	Label  string // translated
+	Symbol string // the letter on drawings, or empty
+	Unit   string // "mm" for lengths, which are shown in the unit of the settings
+	// Least and Most bound the value; both ends are allowed.
+	Least, Most       float64
+	Whole             bool
+	Help              string // translated, as are the next two
+	WhyLeast, WhyMost string
+	// Set changes the value as one step. Drag shows a value that is still moving,
+	// Drop makes one step of all that was dragged.
+	Set, Drag func(float64)
+	Drop      func()
+}
+
+// OfField returns the quantity of a number field of the document.
+func OfField(doc *document.Document, field *bag.Field) Quantity {
+	changed := func(value float64) bag.Spec {
+		spec := doc.State().Spec
+		field.SetNumber(&spec, value)
+		return spec
+	}
+	return Quantity{
+		Label: lang.L(field.Label), Symbol: field.Symbol, Unit: field.Unit,
+		Least: field.Least, Most: field.Most, Whole: field.Whole,
+		Help: lang.L(field.Help), WhyLeast: translated(field.WhyLeast), WhyMost: translated(field.WhyMost),
+		Set:  func(value float64) { doc.Set(changed(value)) },
+		Drag: func(value float64) { doc.Drag(changed(value)) },
+		Drop: doc.Drop,
+	}
+}
+
+// translated translates words that may be missing.
+func translated(text string) string {
+	if text == "" {
+		return ""
+	}
+	return lang.L(text)
+}
+
+func (q *Quantity) isLength() bool { return q.Unit == string(geometry.Millimetre) }
+
+// unitIn returns the unit in which the quantity is shown.
+func (q *Quantity) unitIn(unit geometry.Unit) string {
+	if q.isLength() {
+		return string(unit)
+	}
+	return q.Unit
+}
+
+// scale is what the value is divided by to be shown.
+func (q *Quantity) scale(unit geometry.Unit) float64 {
+	if q.isLength() {
+		return unit.Length()
+	}
+	return 1
+}
+
+// decimals are as many as show a hundredth of a millimetre.
+func (q *Quantity) decimals(unit geometry.Unit) int {
+	if !q.isLength() || unit == geometry.Millimetre {
+		return 2
+	}
+	return 3
+}
+
+// format writes a value as it stands in the entry.
+func (q *Quantity) format(value float64, unit geometry.Unit) string {
+	return geometry.FormatNumber(value/q.scale(unit), q.decimals(unit))
+}
+
+// withUnit writes a value with its unit.
+func (q *Quantity) withUnit(value float64, unit geometry.Unit) string {
+	return joinUnit(q.format(value, unit), q.unitIn(unit))
+}
+
+func joinUnit(number, unit string) string {
+	switch unit {
+	case "":
+		return number
+	case "°", "%":
+		return number + unit
+	}
+	return number + " " + unit
+}
+
+// limits returns the least and the most as they are shown: rounded inwards, so that
+// both can be typed.
+func (q *Quantity) limits(unit geometry.Unit) (least, most string) {
+	scale, places := q.scale(unit), math.Pow10(q.decimals(unit))
+	const noise = 1e-6
+	inward := func(value float64, round func(float64) float64, slack float64) string {
+		return geometry.FormatNumber(round(value/scale*places+slack)/places, q.decimals(unit))
+	}
+	return inward(q.Least, math.Ceil, -noise), inward(q.Most, math.Floor, noise)
+}
+
+// rangeText returns the limits in words, without the unit.
+func (q *Quantity) rangeText(unit geometry.Unit) string {
+	least, most := q.limits(unit)
+	return fmt.Sprintf(lang.L("%s to %s"), least, most)
+}
+
+// read returns the value that a text comes to, or a complaint in the language of
+// the user.
+func (q *Quantity) read(text string, unit geometry.Unit) (value float64, complaint string) {
+	var err error
+	if q.isLength() {
+		value, err = arithmetic.Evaluate(text, unit)
+	} else {
+		value, err = arithmetic.EvaluateNumber(text, q.Unit)
+	}
+	if err != nil {
+		if e, ok := err.(*arithmetic.Error); ok {
+			return 0, e.In(func(s string) string { return lang.L(s) }) + "."
+		}
+		return 0, err.Error()
+	}
+	// A sum such as 0.1 + 0.2 leaves noise behind the last digit that means anything.
+	const finest = 1e-6
+	value = math.Round(value/finest) * finest
+	if clean, err := strconv.ParseFloat(strconv.FormatFloat(value, 'f', 6, 64), 64); err == nil {
+		value = clean
+	}
+	return value, q.complain(value, unit)
+}
+
+// complain says which limit a value breaks, why there is that limit and what to
+// enter instead; nothing for a value within the limits.
+func (q *Quantity) complain(value float64, unit geometry.Unit) string {
+	var broken, why string
+	switch {
+	case value < q.Least:
+		broken, why = fmt.Sprintf(lang.L("%s is less than the least, %s"), q.exact(value, q.Least, unit), q.withUnit(q.Least, unit)), q.WhyLeast
+	case value > q.Most:
+		broken, why = fmt.Sprintf(lang.L("%s is more than the most, %s"), q.exact(value, q.Most, unit), q.withUnit(q.Most, unit)), q.WhyMost
+	case q.Whole && value != math.Trunc(value):
+		broken = fmt.Sprintf(lang.L("%s is not a whole number"), q.exact(value, math.Trunc(value), unit))
+	default:
+		return ""
+	}
+	if why != "" {
+		broken += ": " + why
+	}
+	least, most := q.limits(unit)
+	return broken + ". " + fmt.Sprintf(lang.L("Enter %s to %s."), least, joinUnit(most, q.unitIn(unit)))
+}
+
+// exact writes a refused value so that it differs from the limit it breaks.
+func (q *Quantity) exact(value, limit float64, unit geometry.Unit) string {
+	short := q.format(value, unit)
+	if short == q.format(limit, unit) || math.Abs(value) > 1e9 {
+		short = strconv.FormatFloat(value/q.scale(unit), 'g', 8, 64)
+	}
+	return joinUnit(short, q.unitIn(unit))
+}
+
+// stride is how far an arrow key goes.
+type stride int
+
+const (
+	fine stride = iota
+	normal
+	coarse
+)
+
+// step returns the stride in the unit of the value. A rule in inches is divided by
+// halves, one in centimetres by millimetres.
+func (q *Quantity) step(s stride, unit geometry.Unit) float64 {
+	switch {
+	case q.isLength() && unit == geometry.Inch:
+		return []float64{1.0 / 64, 1.0 / 16, 1.0 / 2}[s] * geometry.Inch.Length()
+	case q.Whole:
+		return []float64{1, 1, 10}[s]
+	}
+	return []float64{0.1, 1, 10}[s]
+}
+
+// slideRange returns the part of the limits that a slider covers when it starts
+// from value: half to double. All of the limits would put a hundred steps under
+// each pixel: a face of 30 to 1000 mm on a slider of 100 pixels moves by 10 mm at
+// least. Limits that are close together are covered whole.
+func (q *Quantity) slideRange(value float64) (low, high float64) {
+	const close = 20
+	if q.Most-q.Least <= close {
+		return q.Least, q.Most
+	}
+	low, high = max(q.Least, value/2), min(q.Most, 2*value)
+	// Near 0 half to double is next to nothing.
+	if least := (q.Most - q.Least) / 20; high-low < least {
+		high = min(q.Most, low+least)
+		low = max(q.Least, high-least)
+	}
+	return low, high
+}
+
+// slideTo returns the value that the slider gives for a place: a round one.
+func (q *Quantity) slideTo(value, low, high float64, unit geometry.Unit) float64 {
+	step := q.step(normal, unit)
+	if high-low < 20*step {
+		step = q.step(fine, unit)
+	}
+	scale := q.scale(unit)
+	rounded := math.Round(value/step) * (step / scale) * scale
+	rounded = math.Round(rounded*1e6) / 1e6
+	return min(max(rounded, q.Least), q.Most)
+}

@@ -1,0 +1,215 @@
+package entry
+
+import (
+	"strings"
+	"unicode/utf8"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+)
+
+// Style is how a Text looks, in names of the theme.
+type Style struct {
+	Colour fyne.ThemeColorName
+	Size   fyne.ThemeSizeName
+	Bold   bool
+}
+
+// The styles of text beside entries.
+var (
+	Plain   = Style{Colour: theme.ColorNameForeground, Size: theme.SizeNameText}
+	Heading = Style{Colour: theme.ColorNameForeground, Size: theme.SizeNameText, Bold: true}
+	Small   = Style{Colour: theme.ColorNameForeground, Size: theme.SizeNameCaptionText}
+	Muted   = Style{Colour: theme.ColorNamePlaceHolder, Size: theme.SizeNameCaptionText}
+)
+
+// Text is text that wraps at spaces. It is far lighter than a label, since a
+// hundred of them stand in a step and some change with every step of a drag.
+type Text struct {
+	widget.BaseWidget
+
+	text  string
+	style Style
+	lines []*canvas.Text
+	at    float32 // the width for which the lines were broken; 0 when they are stale
+	size  float32 // of the letters for which they were broken
+	grow  func()
+}
+
+// NewText returns a text.
+func NewText(text string, style Style) *Text {
+	t := &Text{text: text, style: style}
+	t.ExtendBaseWidget(t)
+	return t
+}
+
+// Text returns the words.
+func (t *Text) Text() string { return t.text }
+
+// OnGrow sets what is called when the text takes more or fewer lines.
+func (t *Text) OnGrow(grow func()) { t.grow = grow }
+
+// SetText changes the words, and nothing where they are the same.
+func (t *Text) SetText(text string) {
+	if text == t.text {
+		return
+	}
+	t.text = text
+	t.at = 0
+	width := t.BaseWidget.Size().Width
+	if width == 0 {
+		return // not shown yet
+	}
+	before := len(t.lines)
+	t.broken(width)
+	t.place()
+	if len(t.lines) != before && t.grow != nil {
+		t.grow()
+	}
+}
+
+// HeightFor returns the height of the text at a width; none for no words.
+func (t *Text) HeightFor(width float32) float32 {
+	if t.text == "" {
+		return 0
+	}
+	return float32(len(t.broken(width))) * t.lineHeight()
+}
+
+func (t *Text) lineHeight() float32 {
+	return fyne.MeasureText("Mg", t.letters(), t.textStyle()).Height
+}
+
+func (t *Text) letters() float32 { return t.Theme().Size(t.style.Size) }
+
+func (t *Text) textStyle() fyne.TextStyle { return fyne.TextStyle{Bold: t.style.Bold} }
+
+func (t *Text) measure(text string) float32 {
+	return fyne.MeasureText(text, t.letters(), t.textStyle()).Width
+}
+
+// broken breaks the text into lines for a width. Lines that are there already are
+// used again.
+func (t *Text) broken(width float32) []*canvas.Text {
+	letters := t.letters()
+	if t.at == width && t.size == letters {
+		return t.lines
+	}
+	texts := breakLines(t.text, width, t.measure)
+	for len(t.lines) < len(texts) {
+		t.lines = append(t.lines, canvas.NewText("", nil))
+	}
+	t.lines = t.lines[:len(texts)]
+	colour := t.Theme().Color(t.style.Colour, fyne.CurrentApp().Settings().ThemeVariant())
+	for i, text := range texts {
+		line := t.lines[i]
+		if line.Text == text && line.TextSize == letters && line.Color == colour {
+			continue
+		}
+		line.Text, line.TextSize, line.TextStyle, line.Color = text, letters, t.textStyle(), colour
+		line.Refresh()
+	}
+	t.at, t.size = width, letters
+	return t.lines
+}
+
+// breakLines breaks at spaces, and inside of a word only where it is wider than
+// the line.
+func breakLines(text string, width float32, measure func(string) float32) []string {
+	if text == "" {
+		return nil
+	}
+	if width <= 0 || measure(text) <= width {
+		return []string{text}
+	}
+	var lines []string
+	line := ""
+	for _, word := range strings.Fields(text) {
+		longer := word
+		if line != "" {
+			longer = line + " " + word
+		}
+		if measure(longer) <= width {
+			line = longer
+			continue
+		}
+		if line != "" {
+			lines = append(lines, line)
+		}
+		for measure(word) > width && utf8.RuneCountInString(word) > 1 {
+			head := fitting(word, width, measure)
+			lines = append(lines, word[:head])
+			word = word[head:]
+		}
+		line = word
+	}
+	if line != "" {
+		lines = append(lines, line)
+	}
+	return lines
+}
+
+// fitting returns how many bytes of a word of several letters fit the width: at
+// least one letter, and not all of them.
+func fitting(word string, width float32, measure func(string) float32) int {
+	_, end := utf8.DecodeRuneInString(word)
+	for next := range word {
+		if next > end && measure(word[:next]) > width {
+			break
+		}
+		end = max(end, next)
+	}
+	return end
+}
+
+// place puts the lines below each other.
+func (t *Text) place() {
+	height := t.lineHeight()
+	for i, line := range t.lines {
+		line.Move(fyne.NewPos(0, float32(i)*height))
+		line.Resize(fyne.NewSize(t.BaseWidget.Size().Width, height))
+	}
+}
+
+// MinSize returns the width of a few letters and the height at the present width.
+func (t *Text) MinSize() fyne.Size {
+	width := t.BaseWidget.Size().Width
+	if width == 0 {
+		width = t.measure(t.text)
+	}
+	return fyne.NewSize(min(t.measure("Mg")*3, t.measure(t.text)), t.HeightFor(width))
+}
+
+// OneLine returns the width of the text on one line.
+func (t *Text) OneLine() float32 { return t.measure(t.text) }
+
+// CreateRenderer is part of fyne.Widget.
+func (t *Text) CreateRenderer() fyne.WidgetRenderer { return &textRenderer{t} }
+
+type textRenderer struct{ t *Text }
+
+func (r *textRenderer) Layout(size fyne.Size) {
+	r.t.broken(size.Width)
+	r.t.place()
+}
+func (r *textRenderer) MinSize() fyne.Size { return r.t.MinSize() }
+func (r *textRenderer) Destroy()           {}
+
+func (r *textRenderer) Objects() []fyne.CanvasObject {
+	objects := make([]fyne.CanvasObject, len(r.t.lines))
+	for i, line := range r.t.lines {
+		objects[i] = line
+	}
+	return objects
+}
+
+// Refresh takes over a change of theme.
+func (r *textRenderer) Refresh() {
+	r.t.at = 0
+	if width := r.t.BaseWidget.Size().Width; width > 0 {
+		r.t.broken(width)
+		r.t.place()
+	}
+}

@@ -1,0 +1,127 @@
+// Package filestep is the last step of the job: which files to write, where to, and
+// how that went. It belongs to fyne's goroutine; the files are made on another.
+package filestep
+
+import (
+	"time"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/lang"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+
+	"gussetwright/app/document"
+	"gussetwright/app/entry"
+	"gussetwright/app/export"
+	"gussetwright/app/jobs"
+	"gussetwright/app/settings"
+)
+
+// Step is the panel of the step. It is as high as what it says, so put it into
+// something that scrolls.
+type Step struct {
+	widget.BaseWidget
+
+	surroundings
+	doc     *document.Document
+	project func() string
+	window  fyne.Window
+	runner  *jobs.Runner
+	stop    func()
+
+	column  *entry.Column
+	picture *picture
+	kinds   *kinds
+	folder  *folder
+	list    *list
+	warning *entry.Message
+	button  *widget.Button
+	running *running
+	result  *result
+}
+
+// surroundings is what tests put their own in the place of.
+type surroundings struct {
+	later    func(func())     // does something on fyne's goroutine
+	now      func() time.Time // the clock
+	patience time.Duration    // how long writing may take before progress is shown
+}
+
+// New returns the step for a document. project returns what the names of the files
+// begin with; messages and dialogs appear in window. Close it when the window is
+// closed.
+func New(doc *document.Document, project func() string, set *settings.Settings, window fyne.Window) *Step {
+	const patience = 500 * time.Millisecond
+	return newStep(doc, project, set, window, jobs.New(export.Write), surroundings{fyne.Do, time.Now, patience})
+}
+
+func newStep(doc *document.Document, project func() string, set *settings.Settings, window fyne.Window, runner *jobs.Runner, around surroundings) *Step {
+	s := &Step{surroundings: around, doc: doc, project: project, window: window, runner: runner}
+	s.picture = newPicture(set, around.later)
+	s.kinds = newKinds(s.choicesChanged)
+	s.folder = newFolder(window, s.choicesChanged)
+	s.list = newList()
+	s.warning = entry.NewMessage()
+	s.button = widget.NewButtonWithIcon(lang.L("Write files"), theme.DocumentSaveIcon(), s.write)
+	s.button.Importance = widget.HighImportance
+	s.running = newRunning(runner.Cancel)
+	s.result = newResult()
+	s.column = entry.NewColumn(3,
+		s.picture.box,
+		entry.NewColumn(1, entry.NewText(lang.L("What to write"), entry.Heading), s.kinds.box),
+		entry.NewColumn(1, entry.NewText(lang.L("Where to"), entry.Heading), s.folder.box, s.list),
+		s.warning,
+		s.button, s.running, s.result,
+	)
+	s.ExtendBaseWidget(s)
+	s.show(doc.State())
+	s.stop = doc.Listen(s.show)
+	set.Listen(func() { s.picture.caption() })
+	return s
+}
+
+// Close cancels what is being written, waits for that to end and stops listening.
+func (s *Step) Close() {
+	s.stop()
+	s.picture.close()
+	s.runner.Cancel()
+	s.runner.Wait()
+}
+
+// CreateRenderer is part of fyne.Widget.
+func (s *Step) CreateRenderer() fyne.WidgetRenderer { return widget.NewSimpleRenderer(s.column) }
+
+// HeightFor returns the height at a width.
+func (s *Step) HeightFor(width float32) float32 { return s.column.HeightFor(width) }
+
+// OnGrow sets what is called when the height has changed.
+func (s *Step) OnGrow(grow func()) { s.column.OnGrow(grow) }
+
+// Arrange puts everything in its place for the present width.
+func (s *Step) Arrange() { s.column.Arrange() }
+
+// Show is part of fyne.CanvasObject. It looks anew which files there are.
+func (s *Step) Show() {
+	s.list.forget()
+	s.show(s.doc.State())
+	s.BaseWidget.Show()
+}
+
+// show puts a state of the bag into the step.
+func (s *Step) show(state document.State) {
+	if !state.Dragging {
+		s.picture.order(state.Snapshot, s.dayOf(state))
+	}
+	s.warn(state)
+	s.showFiles(state)
+	s.showButton(state)
+}
+
+func (s *Step) dayOf(state document.State) time.Time { return state.Day(s.now()) }
+
+// choicesChanged shows what follows from other ticks or another folder.
+func (s *Step) choicesChanged() {
+	state := s.doc.State()
+	s.showFiles(state)
+	s.showButton(state)
+}

@@ -1,0 +1,511 @@
+package filestep
+
+import (
+	"context"
+	"errors"
+	"net/url"
+	"os"
+	"path/filepath"
+	"runtime"
+	"slices"
+	"strings"
+	"testing"
+	"time"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/storage"
+	"fyne.io/fyne/v2/test"
+	"fyne.io/fyne/v2/widget"
+
+	"gussetwright/app/document"
+	"gussetwright/app/export"
+	"gussetwright/app/jobs"
+	"gussetwright/app/settings"
+	"gussetwright/geometry"
+	"gussetwright/geometry/bag"
+	"gussetwright/geometry/check"
+	"gussetwright/geometry/geomtest"
+)
+
+// long is more patience than a test has.
+const long = time.Hour
+
+// said returns what a list says, a line each.
+func said(l *list) string {
+	var lines []string
+	for _, line := range l.lines {
+		if line.Text() != "" {
+			lines = append(lines, line.Text())
+		}
+	}
+	return strings.Join(lines, "\n")
+}
+
+func names(t *testing.T, folder string) (all []string) {
+	t.Helper()
+	entries, err := os.ReadDir(folder)
+	if err != nil && !os.IsNotExist(err) {
+		t.Fatal(err)
+	}
+	for _, entry := range entries {
+		all = append(all, entry.Name())
+	}
+	return all
+}
+
+func TestLookInMarkup(t *testing.T) {
+	r := newRig(t, "/files/bags", export.Write, long)
+	geomtest.Golden(t, "filestep/first.xml", []byte(test.RenderToMarkup(r.window.Canvas())))
+	r.change(func(s *bag.Spec) { s.Handle.Drop, s.Body.Seams = 4, bag.SeamsTwo })
+	r.do()
+	r.untick("svg", "png")
+	r.running.begin()
+	r.running.reveal()
+	r.running.tell(0.4, "Picture")
+	r.result.fail(jobs.Result{Paths: []string{"/files/bags/tea-house.svg"}, Err: &os.PathError{Op: "write", Path: "/files/bags/tea-house-1-blank.png", Err: errors.New("no space left on device")}})
+	geomtest.Golden(t, "filestep/everything.xml", []byte(test.RenderToMarkup(r.window.Canvas())))
+}
+
+func TestWritesWhatIsTicked(t *testing.T) {
+	folder := filepath.Join(t.TempDir(), "made anew")
+	r := newRig(t, folder, export.Write, long)
+	r.untick("svg", "fold")
+	if got, want := said(r.list), "• tea-house.svg\n• tea-house.fold"; got != want {
+		t.Errorf("the list says\n%s, want\n%s", got, want)
+	}
+	test.Tap(r.button)
+	if !r.button.Disabled() || r.running.Visible() {
+		t.Error("while writing the button works, or progress is shown at once")
+	}
+	r.finish()
+	if got := names(t, folder); !slices.Equal(got, []string{"tea-house.fold", "tea-house.svg"}) {
+		t.Errorf("the folder holds %q", got)
+	}
+	paths := filepath.Join(folder, "tea-house.svg") + "\n" + filepath.Join(folder, "tea-house.fold")
+	if r.result.words.Text() != "Files written: 2" || said(r.result.paths) != paths || !r.result.Visible() || !r.result.open.Visible() {
+		t.Errorf("the result says %q, %q", r.result.words.Text(), said(r.result.paths))
+	}
+	if r.button.Disabled() || r.running.Visible() || r.result.failure.Text() != "" {
+		t.Error("after writing the button does not work, progress is shown or an error is")
+	}
+	replaces := " – replaces the file that is there"
+	if got, want := said(r.list), "• tea-house.svg"+replaces+"\n• tea-house.fold"+replaces; got != want {
+		t.Errorf("the list says\n%s, want\n%s", got, want)
+	}
+}
+
+// The files are the same bytes as those of a batch export of the bag, with the day
+// of its last change.
+func TestWritesWhatBatchWrites(t *testing.T) {
+	folder, other := t.TempDir(), t.TempDir()
+	r := newRig(t, folder, export.Write, long)
+	r.doc.MarkSavedOn("2026-01-02")
+	r.untick("dieline", "dxf")
+	r.button.OnTapped()
+	r.finish()
+	saved := time.Date(2026, time.January, 2, 0, 0, 0, 0, time.UTC)
+	written, err := export.Write(context.Background(), other, "tea-house", r.doc.State().Snapshot, saved, r.kinds.chosen(), func(float64, string) {})
+	if err != nil || len(written) != 2 {
+		t.Fatalf("written %q, %v", written, err)
+	}
+	for _, path := range written {
+		want, err := os.ReadFile(path)
+		if err != nil {
+			t.Fatal(err)
+		}
+		got, err := os.ReadFile(filepath.Join(folder, filepath.Base(path)))
+		if err != nil || string(got) != string(want) {
+			t.Errorf("%s differs, %v", filepath.Base(path), err)
+		}
+	}
+}
+
+func TestProgressAndCancel(t *testing.T) {
+	r := newRig(t, "/files/bags", held(nil), 0)
+	test.Tap(r.button)
+	r.do() // progress and that patience is at its end, in either order
+	r.do()
+	if !r.running.Visible() || r.running.bar.Value != 0.4 || r.running.what.Text() != "SVG drawing" {
+		t.Errorf("progress shown: %t, %g of %q", r.running.Visible(), r.running.bar.Value, r.running.what.Text())
+	}
+	r.choicesChanged()
+	if !r.button.Disabled() {
+		t.Error("the button works while files are written")
+	}
+	test.Tap(r.running.cancel)
+	if !r.running.cancel.Disabled() {
+		t.Error("cancelling can be asked for twice")
+	}
+	r.finish()
+	if r.running.Visible() || r.button.Disabled() || r.result.open.Visible() || r.result.words.Text() != "Cancelled. Nothing was written." {
+		t.Errorf("after cancelling: %q", r.result.words.Text())
+	}
+	test.Tap(r.button)
+	if r.result.Visible() || r.running.cancel.Disabled() {
+		t.Error("the next time begins with what is left of the last")
+	}
+}
+
+// A bar that would be shown after the end is not.
+func TestLateProgressIsNotShown(t *testing.T) {
+	letGo := make(chan struct{})
+	close(letGo)
+	r := newRig(t, "/files/bags", held(letGo), long)
+	test.Tap(r.button)
+	r.finish()
+	r.running.reveal()
+	if r.running.Visible() {
+		t.Error("progress is shown after the end")
+	}
+}
+
+func TestErrorIsShownWithRemedy(t *testing.T) {
+	blocked := filepath.Join(t.TempDir(), "file")
+	if err := os.WriteFile(blocked, nil, 0o600); err != nil {
+		t.Fatal(err)
+	}
+	r := newRig(t, blocked, export.Write, long)
+	r.untick("svg")
+	test.Tap(r.button)
+	r.finish()
+	if !strings.Contains(r.result.failure.Text(), blocked) || !strings.HasPrefix(r.result.remedy.Text(), "Choose another folder") {
+		t.Errorf("error %q, remedy %q", r.result.failure.Text(), r.result.remedy.Text())
+	}
+	if r.result.failure.Severity() != check.Error || r.result.open.Visible() || r.button.Disabled() {
+		t.Error("no sign of an error, a folder to open, or no second try")
+	}
+	r.folder.entry.SetText(filepath.Join(filepath.Dir(blocked), "folder"))
+	test.Tap(r.button)
+	r.finish()
+	if r.result.failure.Text() != "" || r.result.words.Text() != "Files written: 1" {
+		t.Errorf("the second try: %q, %q", r.result.failure.Text(), r.result.words.Text())
+	}
+}
+
+// What was written before an error is said, and can be looked at.
+func TestFilesBeforeAnError(t *testing.T) {
+	folder := t.TempDir()
+	half := func(context.Context, string, string, *document.Snapshot, time.Time, []export.Kind, func(float64, string)) ([]string, error) {
+		return []string{filepath.Join(folder, "tea-house.svg")}, errors.New("export: the disk is gone")
+	}
+	r := newRig(t, folder, half, long)
+	test.Tap(r.button)
+	r.finish()
+	if r.result.words.Text() != "Files written before that: 1" || said(r.result.paths) != filepath.Join(folder, "tea-house.svg") || !r.result.open.Visible() {
+		t.Errorf("the result says %q, %q", r.result.words.Text(), said(r.result.paths))
+	}
+	if r.result.failure.Text() != "export: the disk is gone" || r.result.remedy.Text() != "" {
+		t.Errorf("error %q, remedy %q", r.result.failure.Text(), r.result.remedy.Text())
+	}
+}
+
+func TestWhenNothingCanBeWritten(t *testing.T) {
+	r := newRig(t, "/files/bags", export.Write, long)
+	r.untick()
+	if !r.button.Disabled() || said(r.list) != "Nothing is ticked." {
+		t.Errorf("without ticks: %q", said(r.list))
+	}
+	r.untick("svg")
+	r.folder.entry.SetText("  ")
+	if !r.button.Disabled() || said(r.list) != "Enter a folder." {
+		t.Errorf("without a folder: %q", said(r.list))
+	}
+	r.folder.entry.SetText("/files/bags")
+	r.change(func(s *bag.Spec) { s.Body.Width = 5 })
+	if !r.button.Disabled() || r.warning.Severity() != check.Error || !strings.Contains(r.warning.Text(), "cannot be drawn") {
+		t.Errorf("with a bag that cannot be drawn: %q", r.warning.Text())
+	}
+	r.doc.Undo()
+	if r.button.Disabled() || r.warning.Text() != "" {
+		t.Errorf("after undoing: %q", r.warning.Text())
+	}
+}
+
+func TestWarnsOfErrorFindingsAndWritesAllTheSame(t *testing.T) {
+	folder := t.TempDir()
+	r := newRig(t, folder, export.Write, long)
+	r.untick("svg")
+	if r.warning.Text() != "" {
+		t.Errorf("warns of the default bag: %q", r.warning.Text())
+	}
+	r.change(func(s *bag.Spec) { s.Handle.Drop = 4 })
+	if !check.HasError(r.doc.State().Snapshot.Findings) {
+		t.Fatal("the bag has no error")
+	}
+	if r.warning.Severity() != check.Warning || !strings.Contains(r.warning.Text(), "cannot be made") {
+		t.Errorf("warning %q", r.warning.Text())
+	}
+	test.Tap(r.button)
+	r.finish()
+	if got := names(t, folder); len(got) != 1 {
+		t.Errorf("written: %q", got)
+	}
+}
+
+func TestRemembersFolderAndTicks(t *testing.T) {
+	r := newRig(t, "/files/bags", export.Write, long)
+	r.untick("dxf")
+	r.folder.entry.SetText("/files/others")
+	again := newStep(r.doc, func() string { return "x" }, r.set, r.window, jobs.New(export.Write), r.surroundings)
+	defer again.Close()
+	chosen := again.kinds.chosen()
+	if len(chosen) != 1 || chosen[0].Name != "dxf" || again.folder.entry.Text != "/files/others" {
+		t.Errorf("remembered %v, %q", chosen, again.folder.entry.Text)
+	}
+}
+
+func TestFirstFolderIsWherePeopleLook(t *testing.T) {
+	home := t.TempDir()
+	t.Setenv("HOME", home)
+	t.Setenv("USERPROFILE", home)
+	if got := usualFolder(); got != home {
+		t.Errorf("folder %q, want %q", got, home)
+	}
+	documents := filepath.Join(home, "Documents")
+	if err := os.Mkdir(documents, 0o755); err != nil {
+		t.Fatal(err)
+	}
+	if got := usualFolder(); got != documents {
+		t.Errorf("folder %q, want %q", got, documents)
+	}
+}
+
+func TestListFollowsTheProject(t *testing.T) {
+	r := newRig(t, "/files/bags", export.Write, long)
+	r.untick("png")
+	r.project = "Tea: house"
+	r.change(func(s *bag.Spec) { s.Body.Seams = bag.SeamsTwo })
+	if got, want := said(r.list), "• Tea- house-1-blank.png\n• Tea- house-2-blank.png"; got != want {
+		t.Errorf("the list says\n%s, want\n%s", got, want)
+	}
+}
+
+// Shown again, the step looks anew which files there are.
+func TestShowLooksAtTheDisk(t *testing.T) {
+	folder := t.TempDir()
+	r := newRig(t, folder, export.Write, long)
+	r.untick("svg")
+	if err := os.WriteFile(filepath.Join(folder, "tea-house.svg"), nil, 0o600); err != nil {
+		t.Fatal(err)
+	}
+	r.Hide()
+	r.Show()
+	if !strings.Contains(said(r.list), "replaces") {
+		t.Errorf("the list says %q", said(r.list))
+	}
+}
+
+func TestPictureFollowsTheBag(t *testing.T) {
+	r := newRig(t, "/files/bags", export.Write, long)
+	want := func(count int, caption string) {
+		t.Helper()
+		if len(r.picture.pictures.Objects) != count || r.picture.words.Text() != caption {
+			t.Errorf("%d pictures, %q; want %d, %q", len(r.picture.pictures.Objects), r.picture.words.Text(), count, caption)
+		}
+	}
+	want(1, "One piece, 699.5 × 480 mm")
+	r.set.SetUnit(geometry.Centimetre)
+	want(1, "One piece, 69.95 × 48 cm")
+	r.set.SetUnit(geometry.Inch)
+	want(1, "One piece, 27.539 × 18.898 in")
+	r.set.SetUnit(geometry.Millimetre)
+	r.change(func(s *bag.Spec) { s.Body.Seams = bag.SeamsTwo })
+	r.do()
+	want(2, "Two pieces, the first 359.5 × 480 mm")
+	spec := r.doc.Project().Spec
+	spec.Body.Height = 300
+	r.doc.Drag(spec)
+	want(2, "Two pieces, the first 359.5 × 480 mm") // not while it is dragged
+	r.doc.Drop()
+	r.do()
+	want(2, "Two pieces, the first 359.5 × 420 mm")
+	r.doc.MarkSaved()
+	if len(r.queue) != 0 {
+		t.Error("drawn again for nothing")
+	}
+}
+
+// Everything can be reached and used without a mouse.
+func TestKeyboard(t *testing.T) {
+	r := newRig(t, t.TempDir(), export.Write, long)
+	r.untick("svg")
+	canvas := r.window.Canvas()
+	var reached []fyne.Focusable
+	for range len(r.kinds.checks) + 3 {
+		canvas.FocusNext()
+		reached = append(reached, canvas.Focused())
+	}
+	want := []fyne.Focusable{}
+	for _, check := range r.kinds.checks {
+		want = append(want, check)
+	}
+	want = append(want, r.folder.entry, r.folder.browse, r.button)
+	if !slices.Equal(reached, want) {
+		t.Fatalf("reached %v, want %v", reached, want)
+	}
+	canvas.Focus(r.kinds.checks[0])
+	test.Type(canvas.Focused(), " ")
+	if !r.kinds.checks[0].Checked {
+		t.Error("the space bar ticks nothing")
+	}
+	r.untick("svg")
+	canvas.Focus(r.button)
+	canvas.Focused().TypedKey(&fyne.KeyEvent{Name: fyne.KeySpace})
+	r.finish()
+	if !r.result.Visible() {
+		t.Fatal("the space bar writes nothing")
+	}
+	canvas.FocusNext()
+	if canvas.Focused() != r.result.open {
+		t.Errorf("after the button comes %v", canvas.Focused())
+	}
+}
+
+func TestBrowse(t *testing.T) {
+	folder := t.TempDir()
+	r := newRig(t, filepath.Join(folder, "not there", "yet"), export.Write, long)
+	r.window.Resize(fyne.NewSize(900, 700))
+	test.Tap(r.folder.browse)
+	if r.window.Canvas().Overlays().Top() == nil {
+		t.Fatal("no dialog")
+	}
+	r.folder.chosen(nil, nil) // cancelled
+	if got := r.folder.path(); got != filepath.Join(folder, "not there", "yet") {
+		t.Errorf("after cancelling: %q", got)
+	}
+	place, err := storage.ListerForURI(storage.NewFileURI(folder))
+	if err != nil {
+		t.Fatal(err)
+	}
+	r.folder.chosen(place, nil)
+	if got := r.folder.path(); got != folder {
+		t.Errorf("chosen %q, want %q", got, folder)
+	}
+	before := len(r.window.Canvas().Overlays().List())
+	r.folder.chosen(nil, errors.New("broken"))
+	if got := len(r.window.Canvas().Overlays().List()); got != before+1 {
+		t.Error("an error of the dialog is not shown")
+	}
+}
+
+func TestExisting(t *testing.T) {
+	folder := t.TempDir()
+	if got := existing(filepath.Join(folder, "a", "b")); got != folder {
+		t.Errorf("got %q, want %q", got, folder)
+	}
+	if got := existing(""); got == "" {
+		t.Error("nowhere to begin without a folder")
+	}
+}
+
+// opener is an app that opens pages, or cannot.
+type opener struct {
+	fyne.App
+	opened *url.URL
+	err    error
+}
+
+func (o *opener) OpenURL(page *url.URL) error {
+	o.opened = page
+	return o.err
+}
+
+func TestOpenFolder(t *testing.T) {
+	folder := filepath.Join(t.TempDir(), "a b%20c")
+	r := newRig(t, folder, export.Write, long)
+	r.untick("svg")
+	test.Tap(r.button)
+	r.finish()
+	desktop := &opener{App: r.app}
+	fyne.SetCurrentApp(desktop)
+	defer fyne.SetCurrentApp(r.app)
+	test.Tap(r.result.open)
+	if desktop.opened == nil || filepath.FromSlash(desktop.opened.Path) != folder && runtime.GOOS != "windows" {
+		t.Errorf("opened %v, want %s", desktop.opened, folder)
+	}
+	if r.result.failure.Text() != "" {
+		t.Errorf("says %q", r.result.failure.Text())
+	}
+	desktop.err = errors.New("no desktop here")
+	test.Tap(r.result.open)
+	if got := r.result.failure.Text(); !strings.Contains(got, "no desktop here") || !strings.Contains(got, "file manager") {
+		t.Errorf("says %q", got)
+	}
+}
+
+func TestAddressOfFolder(t *testing.T) {
+	for folder, want := range map[string]string{"/files/50% off": "file:///files/50%25%20off", "C:/files": "file:///C:/files"} {
+		if got := pageOf(folder).String(); got != want {
+			t.Errorf("%q has the address %q, want %q", folder, got, want)
+		}
+	}
+}
+
+// Closing ends what runs, and the step hears of the bag no more.
+func TestClose(t *testing.T) {
+	test.NewTempApp(t)
+	before := runtime.NumGoroutine()
+	r := newRig(t, "/files/bags", held(nil), long)
+	test.Tap(r.button)
+	r.Close()
+	r.finish()
+	if r.runner.Busy() {
+		t.Error("still writing")
+	}
+	caption := r.picture.words.Text()
+	r.change(func(s *bag.Spec) { s.Body.Seams = bag.SeamsTwo })
+	if r.picture.words.Text() != caption {
+		t.Error("it still follows the bag")
+	}
+	for range 100 {
+		if runtime.NumGoroutine() <= before {
+			return
+		}
+		time.Sleep(10 * time.Millisecond)
+	}
+	t.Errorf("%d goroutines, before there were %d", runtime.NumGoroutine(), before)
+}
+
+// Every kind of file has a title and a sentence of help that begins with a capital.
+func TestEveryKindIsExplained(t *testing.T) {
+	r := newRig(t, "/files/bags", export.Write, long)
+	for i, kind := range export.Kinds() {
+		line, ok := r.kinds.box.Objects()[i].(*helped)
+		if !ok || line.check.Text != kind.Title || kind.Title == "" || line.help.Text() != capitalised(kind.Help) || line.help.Text() == kind.Help {
+			t.Errorf("kind %s: %+v", kind.Name, line)
+		}
+	}
+}
+
+// New puts the real surroundings in place.
+func TestNew(t *testing.T) {
+	r := newRig(t, "/files/bags", export.Write, long)
+	s := New(r.doc, func() string { return "x" }, r.set, r.window)
+	defer s.Close()
+	if s.patience != 500*time.Millisecond || s.now == nil || s.later == nil || s.button.Importance != widget.HighImportance {
+		t.Errorf("surroundings %+v", s.surroundings)
+	}
+}
+
+// BenchmarkShow is what an edit of the bag costs the step, without the picture.
+func BenchmarkShow(b *testing.B) {
+	app := test.NewTempApp(b)
+	app.Preferences().SetString(folderKey, b.TempDir())
+	doc := document.New()
+	s := newStep(doc, func() string { return "x" }, settings.New(app.Preferences()), test.NewTempWindow(b, nil), jobs.New(export.Write),
+		surroundings{func(func()) {}, time.Now, long})
+	defer s.Close()
+	state := doc.State()
+	b.ReportAllocs()
+	for b.Loop() {
+		s.show(state)
+	}
+}
+
+// BenchmarkPicture is the drawing of the small picture, on another goroutine.
+func BenchmarkPicture(b *testing.B) {
+	snapshot := document.New().State().Snapshot
+	for b.Loop() {
+		draw(drawing{snapshot, "2026-03-31"})
+	}
+}

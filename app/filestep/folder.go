@@ -1,0 +1,104 @@
+package filestep
+
+import (
+	"os"
+	"path/filepath"
+	"strings"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/dialog"
+	"fyne.io/fyne/v2/lang"
+	"fyne.io/fyne/v2/storage"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+)
+
+// folderKey is where the folder is remembered.
+const folderKey = "files-folder"
+
+// folder is the entry for where to write, with a button to choose.
+type folder struct {
+	entry   *widget.Entry
+	browse  *widget.Button
+	box     *fyne.Container
+	window  fyne.Window
+	changed func()
+}
+
+func newFolder(window fyne.Window, changed func()) *folder {
+	f := &folder{entry: widget.NewEntry(), window: window, changed: changed}
+	f.entry.SetPlaceHolder(lang.L("Folder for the files"))
+	f.entry.Text = fyne.CurrentApp().Preferences().StringWithFallback(folderKey, usualFolder())
+	f.entry.OnChanged = f.remember
+	f.browse = widget.NewButtonWithIcon(lang.L("Browse…"), theme.FolderOpenIcon(), f.choose)
+	f.box = container.NewBorder(nil, nil, nil, f.browse, f.entry)
+	return f
+}
+
+// usualFolder returns a folder that people look for their files in.
+func usualFolder() string {
+	home, err := os.UserHomeDir()
+	if err != nil {
+		return ""
+	}
+	if documents := filepath.Join(home, "Documents"); isFolder(documents) {
+		return documents
+	}
+	return home
+}
+
+func isFolder(path string) bool {
+	info, err := os.Stat(path)
+	return err == nil && info.IsDir()
+}
+
+func (f *folder) remember(path string) {
+	fyne.CurrentApp().Preferences().SetString(folderKey, path)
+	f.changed()
+}
+
+// path returns the folder as a whole path, or "" when none is entered.
+func (f *folder) path() string {
+	entered := strings.TrimSpace(f.entry.Text)
+	if entered == "" {
+		return ""
+	}
+	if whole, err := filepath.Abs(entered); err == nil {
+		return whole
+	}
+	return entered
+}
+
+// choose lets the user choose a folder, beginning at the one that is entered.
+func (f *folder) choose() {
+	chooser := dialog.NewFolderOpen(f.chosen, f.window)
+	if start, err := storage.ListerForURI(storage.NewFileURI(existing(f.path()))); err == nil {
+		chooser.SetLocation(start)
+	}
+	size := f.window.Canvas().Size()
+	chooser.Resize(fyne.NewSize(size.Width*0.8, size.Height*0.8))
+	chooser.Show()
+}
+
+func (f *folder) chosen(place fyne.ListableURI, err error) {
+	if err != nil {
+		dialog.ShowError(err, f.window)
+	} else if place != nil {
+		f.entry.SetText(filepath.FromSlash(place.Path()))
+	}
+}
+
+// existing returns the nearest folder above path that there is.
+func existing(path string) string {
+	for !isFolder(path) && path != filepath.Dir(path) {
+		path = filepath.Dir(path)
+	}
+	return path
+}
+
+// isThere tells whether there is anything at path.
+func isThere(path string) bool {
+	_, err := os.Lstat(path)
+	return err == nil
+}

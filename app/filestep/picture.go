@@ -1,0 +1,113 @@
+package filestep
+
+import (
+	"fmt"
+	"image"
+	"image/color"
+	"time"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/lang"
+
+	"gussetwright/app/document"
+	"gussetwright/app/entry"
+	"gussetwright/app/latest"
+	"gussetwright/app/settings"
+	"gussetwright/geometry"
+	"gussetwright/render/dieline"
+	"gussetwright/render/flat"
+)
+
+// Sizes of the small picture: its height on the screen, and the pixels across,
+// enough for a screen with two to each unit.
+const (
+	pictureHeight = 170
+	picturePixels = 640
+)
+
+// picture is the drawing as it will be in the files, small, with its size in words.
+// It is drawn away from fyne's goroutine.
+type picture struct {
+	set      *settings.Settings
+	pictures *fyne.Container
+	words    *entry.Text
+	box      *entry.Column
+	worker   *latest.Worker[drawing, []image.Image]
+	last     drawing
+}
+
+// drawing is an order for a picture.
+type drawing struct {
+	snapshot *document.Snapshot
+	day      string
+}
+
+func newPicture(set *settings.Settings, later func(func())) *picture {
+	p := &picture{set: set, pictures: container.NewGridWithColumns(1), words: entry.NewText("", entry.Small)}
+	space := canvas.NewRectangle(color.Transparent)
+	space.SetMinSize(fyne.NewSize(0, pictureHeight))
+	p.box = entry.NewColumn(1, container.NewStack(space, p.pictures), p.words)
+	p.worker = latest.New(draw, func(drawn []image.Image) { later(func() { p.show(drawn) }) })
+	return p
+}
+
+func (p *picture) close() { p.worker.Close() }
+
+// order asks for a picture, unless it is the one that is shown.
+func (p *picture) order(snapshot *document.Snapshot, day time.Time) {
+	wanted := drawing{snapshot, day.Format(time.DateOnly)}
+	if wanted == p.last {
+		return
+	}
+	p.last = wanted
+	p.caption()
+	p.worker.Order(wanted)
+}
+
+// draw draws every piece. One that cannot be drawn is left out here; writing it
+// says why.
+func draw(order drawing) (drawn []image.Image) {
+	for _, sheet := range dieline.Sheets(&order.snapshot.Blank, order.day) {
+		across := max(sheet.Media.Width(), sheet.Media.Height())
+		if picture, err := flat.Draw(sheet, picturePixels/across); err == nil {
+			drawn = append(drawn, picture)
+		}
+	}
+	return drawn
+}
+
+func (p *picture) show(drawn []image.Image) {
+	p.pictures.Layout = container.NewGridWithColumns(max(len(drawn), 1)).Layout
+	p.pictures.RemoveAll()
+	for _, picture := range drawn {
+		shown := canvas.NewImageFromImage(picture)
+		shown.FillMode = canvas.ImageFillContain
+		p.pictures.Add(shown)
+	}
+}
+
+// caption says how large the blank is, in the unit of the user.
+func (p *picture) caption() {
+	pieces := p.last.snapshot.Blank.Pieces
+	unit := p.set.Unit()
+	size := func(length float64) string { return geometry.FormatNumber(length/unit.Length(), decimals(unit)) }
+	dimensions := fmt.Sprintf("%s × %s %s", size(pieces[0].Width), size(pieces[0].Height), unit)
+	if len(pieces) > 1 {
+		p.words.SetText(fmt.Sprintf(lang.L("Two pieces, the first %s"), dimensions))
+		return
+	}
+	p.words.SetText(fmt.Sprintf(lang.L("One piece, %s"), dimensions))
+}
+
+// decimals returns how many decimals show a tenth of a millimetre.
+func decimals(unit geometry.Unit) int {
+	switch unit {
+	case geometry.Inch:
+		return 3
+	case geometry.Centimetre:
+		return 2
+	}
+	return 1
+}

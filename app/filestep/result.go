@@ -1,0 +1,101 @@
+package filestep
+
+import (
+	"errors"
+	"fmt"
+	"io/fs"
+	"net/url"
+	"path/filepath"
+	"strings"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/lang"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+
+	"gussetwright/app/entry"
+	"gussetwright/app/jobs"
+	"gussetwright/geometry/check"
+)
+
+// result is what there is to say after writing.
+type result struct {
+	*entry.Column
+	failure *entry.Message // what went wrong
+	remedy  *entry.Text    // what to do about it
+	words   *entry.Text    // what there is
+	paths   *list
+	open    *widget.Button
+	folder  string // that can be opened, or empty
+}
+
+func newResult() *result {
+	r := &result{
+		failure: entry.NewMessage(), remedy: entry.NewText("", entry.Small),
+		words: entry.NewText("", entry.Heading), paths: newList(),
+	}
+	r.open = widget.NewButtonWithIcon(lang.L("Open folder"), theme.FolderOpenIcon(), r.openFolder)
+	r.Column = entry.NewColumn(1.5, r.failure, r.remedy, r.words, r.paths, container.NewHBox(r.open))
+	r.clear()
+	return r
+}
+
+// clear takes back what was said. The caller shows what comes in its place.
+func (r *result) clear() {
+	r.failure.Say(check.Note, "", nil)
+	r.remedy.SetText("")
+	r.words.SetText("")
+	r.paths.say(nil)
+	r.folder = ""
+	r.Hide()
+}
+
+func (r *result) show() {
+	r.open.Hidden = r.folder == ""
+	r.Show()
+	r.Grown()
+}
+
+func (r *result) succeed(folder string, paths []string) {
+	r.folder = folder
+	r.words.SetText(fmt.Sprintf(lang.L("Files written: %d"), len(paths)))
+	r.paths.say(paths)
+	r.show()
+}
+
+func (r *result) cancelled() {
+	r.words.SetText(lang.L("Cancelled. Nothing was written."))
+	r.show()
+}
+
+func (r *result) fail(failed jobs.Result) {
+	r.failure.Say(check.Error, failed.Err.Error(), nil)
+	var place *fs.PathError
+	if errors.As(failed.Err, &place) {
+		r.remedy.SetText(lang.L("Choose another folder, or see that there is room and that you may write there; then write the files again."))
+	}
+	if len(failed.Paths) > 0 {
+		r.folder = filepath.Dir(failed.Paths[0])
+		r.words.SetText(fmt.Sprintf(lang.L("Files written before that: %d"), len(failed.Paths)))
+		r.paths.say(failed.Paths)
+	}
+	r.show()
+}
+
+// openFolder shows the folder in the desktop's file manager.
+func (r *result) openFolder() {
+	if err := fyne.CurrentApp().OpenURL(pageOf(r.folder)); err != nil {
+		r.failure.Say(check.Warning, fmt.Sprintf(lang.L("The folder cannot be opened from here (%v); open it in your file manager."), err), nil)
+	}
+}
+
+// pageOf returns the address of a folder. That of a Windows drive begins with a
+// slash as well (RFC 8089, appendix E.2).
+func pageOf(folder string) *url.URL {
+	path := filepath.ToSlash(folder)
+	if !strings.HasPrefix(path, "/") {
+		path = "/" + path
+	}
+	return &url.URL{Scheme: "file", Path: path}
+}

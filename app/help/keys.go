@@ -1,0 +1,62 @@
+package help
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/widget"
+)
+
+// FirstFocus returns what should hold the focus when the page is shown, so that its
+// keys work at once.
+func (p *Page) FirstFocus() fyne.Focusable { return p.back }
+
+// TypedKey takes the keys of the page: arrows and page keys scroll, Escape leads
+// back. It tells whether the key was one of them. The window calls it for keys that
+// nothing else takes.
+func (p *Page) TypedKey(event *fyne.KeyEvent) bool {
+	const share = 0.9 // of what is seen; the rest stays in sight
+	line, sight := 3*p.back.MinSize().Height/2, share*p.scroll.Size().Height
+	switch event.Name {
+	case fyne.KeyEscape:
+		p.leave()
+	case fyne.KeyDown:
+		p.scrollBy(line)
+	case fyne.KeyUp:
+		p.scrollBy(-line)
+	case fyne.KeyPageDown:
+		p.scrollBy(sight)
+	case fyne.KeyPageUp:
+		p.scrollBy(-sight)
+	case fyne.KeyHome:
+		p.scroll.ScrollToTop()
+	case fyne.KeyEnd:
+		p.scroll.ScrollToBottom()
+	default:
+		return false
+	}
+	return true
+}
+
+func (p *Page) scrollBy(distance float32) {
+	p.scroll.ScrollToOffset(p.scroll.Offset.AddXY(0, distance))
+}
+
+// pageButton is a button that hands the keys of the page on.
+type pageButton struct {
+	widget.Button
+
+	page *Page
+}
+
+func newPageButton(page *Page, text string, tapped func()) *pageButton {
+	b := &pageButton{page: page}
+	b.Text, b.OnTapped = text, tapped
+	b.ExtendBaseWidget(b)
+	return b
+}
+
+// TypedKey is part of fyne.Focusable.
+func (b *pageButton) TypedKey(event *fyne.KeyEvent) {
+	if !b.page.TypedKey(event) {
+		b.Button.TypedKey(event)
+	}
+}

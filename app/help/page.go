@@ -1,0 +1,127 @@
+// Package help is the help page of the window: keys, how to read the drawing, terms,
+// cautions, and what the program is made of.
+package help
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/lang"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+)
+
+// section is a part of the page with a title of its own.
+type section struct {
+	title   string
+	content fyne.CanvasObject
+}
+
+// Page is the help page.
+type Page struct {
+	widget.BaseWidget
+
+	sections []section
+	heads    []fyne.CanvasObject // of the sections, in their order
+	scroll   *container.Scroll
+	back     *pageButton
+	leave    func()
+	content  fyne.CanvasObject
+}
+
+// New returns the help page of a version of the program. back leads to where the
+// user came from.
+func New(version string, back func()) *Page {
+	p := &Page{leave: back, sections: []section{
+		{lang.L("Keys"), keys()},
+		{lang.L("With the mouse"), mouse()},
+		{lang.L("How to read the drawing"), reading()},
+		{lang.L("Mountain and valley"), folds()},
+		{lang.L("Terms"), terms()},
+		{lang.L("Cautions"), cautions()},
+		{lang.L("About"), about(version)},
+	}}
+	p.back = newPageButton(p, lang.L("Back to the bag"), back)
+	p.back.Icon = theme.NavigateBackIcon()
+	contents := container.NewVBox(p.back, widget.NewSeparator())
+	text := container.NewVBox()
+	for i, part := range p.sections {
+		link := newPageButton(p, part.title, func() { p.GoTo(i) })
+		link.Importance = widget.LowImportance
+		link.Alignment = widget.ButtonAlignLeading
+		contents.Add(link)
+		head := title(part.title)
+		p.heads = append(p.heads, head)
+		text.Add(head)
+		text.Add(part.content)
+	}
+	p.scroll = container.NewVScroll(container.New(readable{}, text))
+	p.content = container.NewBorder(nil, nil, container.NewPadded(contents), nil, p.scroll)
+	p.ExtendBaseWidget(p)
+	return p
+}
+
+// CreateRenderer is part of fyne.Widget.
+func (p *Page) CreateRenderer() fyne.WidgetRenderer { return widget.NewSimpleRenderer(p.content) }
+
+// GoTo scrolls to a section, counted from 0.
+func (p *Page) GoTo(number int) {
+	p.scroll.ScrollToOffset(fyne.NewPos(0, p.heads[number].Position().Y))
+}
+
+// readable keeps text no wider than can be read with ease.
+type readable struct{}
+
+// widestInLetters is the width of the page in heights of its letters.
+const widestInLetters = 62
+
+// Layout is part of fyne.Layout.
+func (readable) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	for _, object := range objects {
+		object.Resize(fyne.NewSize(min(size.Width, widestInLetters*theme.TextSize()), size.Height))
+	}
+}
+
+// MinSize is part of fyne.Layout.
+func (readable) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	var size fyne.Size
+	for _, object := range objects {
+		size = size.Max(object.MinSize())
+	}
+	return size
+}
+
+func title(text string) *widget.Label {
+	label := widget.NewLabel(text)
+	label.SizeName = theme.SizeNameHeadingText
+	label.TextStyle.Bold = true
+	return label
+}
+
+func heading(text string) *widget.Label {
+	label := widget.NewLabel(text)
+	label.TextStyle.Bold = true
+	return label
+}
+
+func words(text string) *widget.Label {
+	label := widget.NewLabel(text)
+	label.Wrapping = fyne.TextWrapWord
+	return label
+}
+
+// pair is a row of a table.
+type pair struct {
+	left  fyne.CanvasObject
+	right string
+}
+
+// table lays rows out in two columns. The left one is as wide as the widest of all
+// its objects needs.
+func table(rows []pair) fyne.CanvasObject {
+	box := container.New(columns{})
+	for _, row := range rows {
+		box.Add(row.left)
+		box.Add(words(row.right))
+	}
+	return box
+}

@@ -1,0 +1,52 @@
+package help
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/lang"
+)
+
+// terms explains the words of the trade, in the order in which a bag is made.
+func terms() fyne.CanvasObject {
+	var rows []pair
+	for _, term := range [][2]string{
+		{lang.L("Blank"), lang.L("The flat sheet from which the bag is folded and glued.")},
+		{lang.L("Face"), lang.L("The front or the back of the standing bag.")},
+		{lang.L("Gusset"), lang.L("The side between the faces, with a crease down its middle by which it folds in.")},
+		{lang.L("Turn-in"), lang.L("The strip above the top fold that is folded to the inside. It hides the raw edge and backs the holes.")},
+		{lang.L("Seam flap"), lang.L("The strip that is glued under the other end of the blank and closes the tube.")},
+		{lang.L("Base flaps"), lang.L("The flaps below the base crease that make the base. Front and back pass the middle by the overlap V, where they are glued.")},
+		{lang.L("Block base"), lang.L("A base that stands on a rectangle, with envelope corners or with slotted ones.")},
+		{lang.L("Pinch base"), lang.L("A tube that is folded over once and glued flat.")},
+		{lang.L("Flat-fold crease"), lang.L("The crease half a gusset above the base, by which the glued bag is packed flat.")},
+		{lang.L("Standing height"), lang.L("From the base crease to the top fold. A height to the flat-fold crease is half a gusset less.")},
+		{lang.L("Top card, base card"), lang.L("Board that stiffens the top edge under the turn-in, and board that is laid into the base.")},
+		{lang.L("Grain"), lang.L("The direction of the fibres. Paper folds well along it and cracks across it.")},
+		{lang.L("Caliper"), lang.L("The thickness of the paper. Grammage times bulk, or measured.")},
+		{lang.L("Bleed"), lang.L("The artwork that runs past the cut edge, so that no white shows when the cut is off a little.")},
+		{lang.L("Gripper"), lang.L("The strip along one edge by which the press holds the sheet; nothing can be printed there.")},
+		{lang.L("Cutting die"), lang.L("The board with knives and creasing rules that cuts and creases the blank.")},
+		{lang.L("Spoilage"), lang.L("Bags printed beyond the quantity to make up for waste.")},
+	} {
+		rows = append(rows, pair{heading(term[0]), term[1]})
+	}
+	return table(rows)
+}
+
+// cautions says what to mind when a bag is made and used.
+func cautions() fyne.CanvasObject {
+	box := container.NewVBox()
+	for _, caution := range []string{
+		lang.L("Have the die-maker check every drawing, and make a white sample before a die is cut."),
+		lang.L("Knives and cutting rules are sharp. Cut away from the hand, on a mat, along a steel ruler."),
+		lang.L("Hot glue and glue guns burn. Let glued parts cool before you touch them."),
+		lang.L("Long cords and handles can strangle small children. For bags with toys or children's goods follow the local rules."),
+		lang.L("No drawing says what a bag carries. A load is confirmed by a sample test only, with the paper, the glue and the handles that are really used."),
+		lang.L("Paper, ink and glue touch food only where their suppliers declare it."),
+		lang.L("The caliper comes from a typical bulk unless you enter a measured one; ask the mill."),
+		lang.L("The checks are common practice. They do not replace local codes, nor the judgement of the people who print, cut and glue."),
+	} {
+		box.Add(words("•  " + caution))
+	}
+	return box
+}

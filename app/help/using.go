@@ -1,0 +1,36 @@
+package help
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/lang"
+
+	"gussetwright/app/shortcuts"
+)
+
+// keys lists the table of shortcuts.
+func keys() fyne.CanvasObject {
+	box := container.NewVBox()
+	for _, group := range shortcuts.Groups() {
+		box.Add(heading(group.Title))
+		var rows []pair
+		for _, s := range group.Shortcuts {
+			rows = append(rows, pair{words(s.Keys()), s.Label})
+		}
+		box.Add(table(rows))
+	}
+	return box
+}
+
+// mouse says what pointer and wheel do in the panes.
+func mouse() fyne.CanvasObject {
+	return table([]pair{
+		{words(lang.L("Wheel")), lang.L("Zooms: in the blank at the pointer.")},
+		{words(lang.L("Drag")), lang.L("Moves the blank; turns the folded bag.")},
+		{words(lang.L("Drag an edge or a hole")), lang.L("Changes the bag. A drag is one step for undo, and Escape takes it back.")},
+		{words(lang.L("Double click")), lang.L("Shows everything.")},
+		{words(lang.L("Point at a panel")), lang.L("It lights up in the other pane as well.")},
+		{words(lang.L("Click a finding")), lang.L("Both panes show its place.")},
+		{words(lang.L("Drop a file")), lang.L("A project is opened.")},
+	})
+}

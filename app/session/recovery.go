@@ -1,0 +1,142 @@
+package session
+
+import (
+	"bytes"
+	"encoding/json"
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"slices"
+	"time"
+
+	"gussetwright/app/project"
+)
+
+// Recovery is a copy of unsaved work that a program left when it came to a sudden
+// end.
+type Recovery struct {
+	Name string    // of the file or the bag; may be empty
+	Path string    // of the file it was opened from, or empty
+	Time time.Time // when the copy was written
+
+	folder string
+}
+
+// Recoverable returns the copies that no running program works on any more, newest
+// first. A copy that cannot be read is among them, without a name: Restore says
+// why, Discard removes it.
+func (s *Session) Recoverable() ([]Recovery, error) {
+	all, err := s.copies.all()
+	if err != nil {
+		return nil, fmt.Errorf("look for unsaved work: %w", err)
+	}
+	entries, err := os.ReadDir(all)
+	if errors.Is(err, fs.ErrNotExist) {
+		return nil, nil
+	}
+	if err != nil {
+		return nil, fmt.Errorf("look for unsaved work: %w", err)
+	}
+	var found []Recovery
+	for _, entry := range entries {
+		folder := filepath.Join(all, entry.Name())
+		if !entry.IsDir() || folder == s.copies.mine {
+			continue
+		}
+		if recovery, left := leftIn(folder); left {
+			found = append(found, recovery)
+		}
+	}
+	slices.SortStableFunc(found, func(a, b Recovery) int { return b.Time.Compare(a.Time) })
+	return found, nil
+}
+
+// leftIn returns the copy in a folder that nobody owns. A folder without a copy is
+// cleared away.
+func leftIn(folder string) (Recovery, bool) {
+	owner, err := own(folder)
+	if err != nil {
+		return Recovery{}, false
+	}
+	defer owner.Close()
+	info, err := os.Stat(filepath.Join(folder, copyName))
+	if errors.Is(err, fs.ErrNotExist) {
+		_ = removeFolder(folder, owner) // an empty folder does no harm
+		return Recovery{}, false
+	}
+	if err != nil {
+		return Recovery{}, false
+	}
+	found := Recovery{Time: info.ModTime(), folder: folder}
+	if kept, saved, err := readCopy(folder); err == nil {
+		found.Path, found.Name = kept.Path, saved.Spec.Name
+	}
+	if found.Path != "" {
+		found.Name = nameOf(found.Path)
+	}
+	return found, true
+}
+
+// readCopy reads a copy without its artwork.
+func readCopy(folder string) (record, project.Project, error) {
+	var kept record
+	data, err := os.ReadFile(filepath.Join(folder, copyName))
+	if err != nil {
+		return kept, project.Project{}, err
+	}
+	if err := json.Unmarshal(data, &kept); err != nil {
+		return kept, project.Project{}, err
+	}
+	saved, err := project.ReadFrom(bytes.NewReader(kept.Bag))
+	return kept, saved, err
+}
+
+// Restore opens a copy as unsaved work on the file it was opened from, and returns
+// what the user should know about it. What was open before is dropped, so ask
+// before. The copy stays, as that of this session, until the work is saved. After
+// an error everything is as it was.
+func (s *Session) Restore(r Recovery) (notes []string, err error) {
+	fail := func(err error) ([]string, error) {
+		return nil, fmt.Errorf("restore unsaved work from %s: %w", r.folder, err)
+	}
+	owner, err := own(r.folder)
+	if err != nil {
+		return fail(err)
+	}
+	kept, saved, err := readCopy(r.folder)
+	if err != nil {
+		owner.Close()
+		return fail(fmt.Errorf("the copy is damaged: %w", err))
+	}
+	there := map[string]artwork{}
+	saved.Files = map[string][]byte{}
+	for name, file := range kept.Artwork {
+		data, err := os.ReadFile(filepath.Join(r.folder, filepath.Base(file)))
+		if err != nil {
+			notes = append(notes, fmt.Sprintf("The artwork %q could not be restored (%v); place it again.", name, err))
+			continue
+		}
+		saved.Files[name], there[name] = data, artwork{file, data}
+	}
+	s.copies.drop()
+	s.copies.leave()
+	s.copies.take(r.folder, owner, there)
+	saved.ReadOnly = kept.ReadOnly
+	s.opened = file{path: kept.Path, sum: kept.Sum, bare: kept.Bare, readOnly: kept.ReadOnly}
+	s.doc.Restore(saved)
+	return notes, nil
+}
+
+// Discard removes a copy for good.
+func (s *Session) Discard(r Recovery) error {
+	owner, err := own(r.folder)
+	if err == nil {
+		err = removeFolder(r.folder, owner)
+	}
+	if err != nil {
+		return fmt.Errorf("discard unsaved work in %s: %w", r.folder, err)
+	}
+	return nil
+}

@@ -1,0 +1,149 @@
+package steps
+
+import (
+	"errors"
+	"strings"
+
+	"gussetwright/geometry/bag"
+	"gussetwright/geometry/check"
+	"gussetwright/geometry/phrase"
+)
+
+// The steps in the order of the job.
+const (
+	productStep = iota
+	bagStep
+	carryStep
+	paperStep
+	sheetStep
+	artworkStep
+	filesStep
+	stepCount
+)
+
+// concerns lists the entries that each finding is about, the one to begin with
+// first. A finding is shown at the first of them that applies.
+var concerns = map[string][]string{
+	"base-flap-short":    {"bag.base_overlap_mm"},
+	"base-flap-long":     {"bag.base_overlap_mm", "bag.gusset_mm"},
+	"base-corners-cross": {"bag.width_mm", "bag.base_overlap_mm", "bag.base"},
+	"base-shallow":       {"bag.gusset_mm", "bag.base"},
+	"pinch-short":        {"bag.base_overlap_mm"},
+	"gussets-meet":       {"bag.gusset_mm", "bag.width_mm"},
+	"too-low-to-pack":    {"bag.height_mm"},
+	"turn-in-long":       {"bag.turn_in_mm"},
+	"turn-in-on-crease":  {"bag.turn_in_mm"},
+	"turn-in-short":      {"bag.turn_in_mm"},
+	"seam-flap-narrow":   {"bag.seam_flap_mm"},
+	"seam-flap-wide":     {"bag.seam_flap_mm"},
+
+	"hole-near-top":          {"handle.drop_mm"},
+	"hole-near-edge":         {"handle.spacing_mm", "handle.hand_hole_width_mm"},
+	"hole-low":               {"handle.drop_mm"},
+	"hole-not-backed":        {"handle.drop_mm", "bag.turn_in_mm"},
+	"hole-near-turn-in-edge": {"handle.drop_mm", "bag.turn_in_mm"},
+	"holes-close":            {"handle.spacing_mm"},
+	"hand-hole-upright":      {"handle.hand_hole_height_mm"},
+	"patch-wide":             {"handle.patch_width_mm"},
+	"patch-low":              {"handle.patch_height_mm", "handle.drop_mm"},
+	"patch-narrow":           {"handle.patch_width_mm", "handle.spacing_mm"},
+	"cord-loop":              {"handle.rise_mm"},
+	"card-without-place":     {"cards.top", "cards.base"},
+	"card-too-small":         {"cards.top", "cards.base"},
+	"card-tight":             {"cards.clearance_mm"},
+
+	"grammage-light":        {"paper.grammage_gsm"},
+	"grammage-heavy":        {"paper.grammage_gsm"},
+	"crease-before-folding": {"paper.grammage_gsm"},
+	"grain-across":          {"paper.grain"},
+
+	"no-sheet-fits":          {"sheet.width_mm"},
+	"gap-less-than-bleed":    {"sheet.gap_mm", "print.bleed_mm"},
+	"margin-less-than-bleed": {"sheet.side_mm", "sheet.tail_mm"},
+	"gripper-narrow":         {"sheet.gripper_mm"},
+	"other-gripper-edge":     {"sheet.gripper_edge"},
+}
+
+// entryOf returns the path of the entry at which a finding is shown, or "" for a
+// finding that belongs to none.
+func entryOf(f *check.Finding, spec *bag.Spec) string {
+	paths := concerns[f.Code]
+	if strings.HasPrefix(f.Code, "card-") && len(paths) == 2 && speaksOfBase(f) {
+		paths = paths[1:]
+	}
+	for _, path := range paths {
+		if bag.Applies(path, spec) {
+			return path
+		}
+	}
+	if len(paths) > 0 {
+		return paths[0]
+	}
+	return ""
+}
+
+// speaksOfBase tells whether a finding about a card is about the base card.
+func speaksOfBase(f *check.Finding) bool {
+	if len(f.Message.Args) == 0 {
+		return false
+	}
+	word, ok := f.Message.Args[0].(phrase.Word)
+	return ok && strings.HasPrefix(string(word), "base")
+}
+
+// prefixes tells which step holds the entries of each part of a project file. The
+// run stands with the sheet, as it decides how many sheets are needed.
+var prefixes = map[string]int{
+	"name": bagStep, "bag": bagStep, "handle": carryStep, "cards": carryStep, "paper": paperStep,
+	"sheet": sheetStep, "run": sheetStep, "print": artworkStep, "artwork": artworkStep,
+}
+
+// stepOf returns the step that holds an entry, or −1 for none.
+func stepOf(path string) int {
+	part, _, _ := strings.Cut(path, ".")
+	part, _, _ = strings.Cut(part, "[")
+	if step, known := prefixes[part]; known {
+		return step
+	}
+	return -1
+}
+
+// worse tells whether one severity is worse than another; "" is none at all.
+func worse(a, b check.Severity) bool {
+	rank := map[check.Severity]int{check.Note: 1, check.Warning: 2, check.Error: 3}
+	return rank[a] > rank[b]
+}
+
+// marks returns the worst that is found in each step.
+func marks(spec *bag.Spec, findings []check.Finding, complaints []*bag.FieldError) [stepCount]check.Severity {
+	var worst [stepCount]check.Severity
+	mark := func(path string, severity check.Severity) {
+		if step := stepOf(path); step >= 0 && worse(severity, worst[step]) {
+			worst[step] = severity
+		}
+	}
+	for i := range findings {
+		mark(entryOf(&findings[i], spec), findings[i].Severity)
+	}
+	for _, complaint := range complaints {
+		mark(complaint.Path, check.Error)
+	}
+	return worst
+}
+
+// complaintsIn takes the complaints about single entries out of the error of
+// Validate.
+func complaintsIn(err error) []*bag.FieldError {
+	if joined, ok := err.(interface{ Unwrap() []error }); ok {
+		var all []*bag.FieldError
+		for _, one := range joined.Unwrap() {
+			all = append(all, complaintsIn(one)...)
+		}
+		return all
+	}
+	var complaint *bag.FieldError
+	if errors.As(err, &complaint) {
+		return []*bag.FieldError{complaint}
+	}
+	return nil
+}

@@ -1,0 +1,67 @@
+package steps
+
+import (
+	"fmt"
+
+	"fyne.io/fyne/v2/lang"
+
+	"gussetwright/app/document"
+	"gussetwright/app/entry"
+	"gussetwright/geometry"
+)
+
+// ruleThickness is that of a creasing rule of 2 points, in mm: 2 × 25.4 / 72.
+const ruleThickness = 2 * 25.4 / 72
+
+// creaseChannel returns the width of the channel under a creasing rule in mm: twice
+// the caliper and the thickness of the rule, the guidance of a paper mill.
+func creaseChannel(caliper float64) float64 { return 2*caliper + ruleThickness }
+
+func newPaperPage(b *bench) *page {
+	p := newPage(b)
+	p.named(lang.L("Paper"), "paper.kind", "paper.grammage_gsm", "paper.caliper_um", "paper.grain")
+	p.named(lang.L("More"), "paper.")
+	result := entry.NewColumn(1.5, entry.NewText(lang.L("What follows"), entry.Heading))
+	caliper, weight, crease := entry.NewText("", entry.Small), entry.NewText("", entry.Small), entry.NewText("", entry.Small)
+	for _, text := range []*entry.Text{caliper, weight, crease} {
+		result.Add(text)
+	}
+	p.Add(result)
+	p.shows = append(p.shows, func(state document.State) {
+		caliper.SetText(caliperText(&state))
+		weight.SetText(weightText(&state))
+		crease.SetText(p.creaseText(&state))
+	})
+	return p
+}
+
+func caliperText(state *document.State) string {
+	paper := state.Snapshot.Spec.Paper
+	micrometres := geometry.FormatNumber(paper.CaliperMicrons(), 0)
+	if paper.Caliper > 0 {
+		return fmt.Sprintf(lang.L("Caliper %s µm, as measured."), micrometres)
+	}
+	return fmt.Sprintf(lang.L("Caliper about %s µm, from a bulk of %s cm³/g. Enter the caliper of the mill's data sheet to have it exact."),
+		micrometres, geometry.FormatNumber(paper.Bulk(), 2))
+}
+
+func weightText(state *document.State) string {
+	job := &state.Snapshot.Job
+	grams := func(value float64) string { return geometry.FormatNumber(value, 1) }
+	if job.CardGrams == 0 {
+		return fmt.Sprintf(lang.L("One bag takes %s g of paper; handles and glue are not weighed."), grams(job.PaperGrams))
+	}
+	return fmt.Sprintf(lang.L("One bag takes %s g of paper and %s g of cards and patches, %s g together; handles and glue are not weighed."),
+		grams(job.PaperGrams), grams(job.CardGrams), grams(job.BagGrams))
+}
+
+func (p *page) creaseText(state *document.State) string {
+	for _, f := range state.Snapshot.Findings {
+		if f.Code == "crease-before-folding" {
+			channel := creaseChannel(state.Snapshot.Spec.Paper.Thickness())
+			return fmt.Sprintf(lang.L("Crease every fold before folding. A rule of 2 points wants a channel some %s mm wide; ask the die maker."),
+				geometry.FormatNumber(channel, 1))
+		}
+	}
+	return lang.L("Folds without being creased first; heavy solids across a fold may still crack.")
+}

@@ -1,0 +1,134 @@
+// Package welcome is what the window shows first: the ways to begin a bag, and the
+// tour of the window.
+package welcome
+
+import (
+	"path/filepath"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/lang"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+
+	"gussetwright/app/appearance"
+	"gussetwright/app/settings"
+)
+
+// Actions is what can be done from the start page. All are set.
+type Actions struct {
+	FromProduct func()                             // begin with the Product step
+	FromSize    func(width, depth, height float64) // begin with a size in mm; depth 0 is a flat bag, which needs a pinch base
+	OpenDemo    func()                             // open the demo project
+	Open        func()                             // choose a project file
+	OpenRecent  func(path string)                  // open a file of the recent list
+	TakeTour    func()                             // show the tour of the window
+}
+
+// Start is the start page.
+type Start struct {
+	widget.BaseWidget
+
+	set      *settings.Settings
+	actions  Actions
+	size     *measures
+	recovery *fyne.Container
+	recent   *fyne.Container
+	content  fyne.CanvasObject
+}
+
+// widest is the width of the page in the units of fyne at the usual text size.
+const widest = 1040
+
+// NewStart returns the start page.
+func NewStart(set *settings.Settings, actions Actions) *Start {
+	s := &Start{set: set, actions: actions, recovery: container.NewVBox(), recent: container.NewVBox()}
+	s.size = newMeasures(set, actions.FromSize)
+	s.content = container.NewVScroll(container.New(
+		column{widest}, container.NewPadded(container.NewVBox(s.heading(), s.recovery, s.ways(), s.recent))))
+	s.ShowRecent()
+	s.ExtendBaseWidget(s)
+	return s
+}
+
+// CreateRenderer is part of fyne.Widget.
+func (s *Start) CreateRenderer() fyne.WidgetRenderer { return widget.NewSimpleRenderer(s.content) }
+
+// heading names the program and offers the tour.
+func (s *Start) heading() fyne.CanvasObject {
+	const side = 72
+	icon := canvas.NewImageFromResource(appearance.ProgramIcon())
+	icon.FillMode = canvas.ImageFillContain
+	icon.SetMinSize(fyne.NewSquareSize(side))
+	name := widget.NewLabel("Gussetwright")
+	name.SizeName = theme.SizeNameHeadingText
+	name.TextStyle.Bold = true
+	about := widget.NewLabel(lang.L("Design a paper carrier bag and get the blank, the files and the numbers for it. How would you like to begin?"))
+	about.Wrapping = fyne.TextWrapWord
+	tour := widget.NewButton(lang.L("Take the tour"), s.actions.TakeTour)
+	open := widget.NewButton(lang.L("Open a project…"), s.actions.Open)
+	return container.NewPadded(container.NewBorder(nil, nil, icon, container.NewCenter(container.NewHBox(tour, open)),
+		container.NewVBox(name, about)))
+}
+
+// ways are the three ways to begin.
+func (s *Start) ways() fyne.CanvasObject {
+	begin := widget.NewButton(lang.L("Begin with the product"), s.actions.FromProduct)
+	begin.Importance = widget.HighImportance
+	create := widget.NewButton(lang.L("Make the bag"), s.size.submit)
+	create.Importance = widget.HighImportance
+	demo := widget.NewButton(lang.L("Open the demo"), s.actions.OpenDemo)
+	demo.Importance = widget.HighImportance
+	return container.NewGridWithColumns(3,
+		container.NewPadded(way(appearance.FromProductIcon(), lang.L("From a product"),
+			lang.L("Say what goes in and how heavy it is, and get a size that fits."), nil, begin)),
+		container.NewPadded(way(appearance.FromSizeIcon(), lang.L("From a size"),
+			lang.L("Enter width, depth and height, in any unit: 240, 24 cm or 9 1/2 in."), s.size.object, create)),
+		container.NewPadded(way(appearance.ProgramIcon(), lang.L("From the demo"),
+			lang.L("Look at the finished bag of an invented tea house and change what you like."), nil, demo)))
+}
+
+// ShowRecent brings the list of recent files up to date.
+func (s *Start) ShowRecent() {
+	s.recent.RemoveAll()
+	paths := s.set.Recent()
+	if len(paths) == 0 {
+		return
+	}
+	title := widget.NewLabel(lang.L("Opened or saved last"))
+	title.TextStyle.Bold = true
+	list := container.NewVBox()
+	for _, path := range paths {
+		name := widget.NewButton(filepath.Base(path), func() { s.actions.OpenRecent(path) })
+		name.Importance = widget.LowImportance
+		folder := widget.NewLabel(filepath.Dir(path))
+		folder.Truncation = fyne.TextTruncateEllipsis
+		folder.Importance = widget.LowImportance
+		list.Add(container.NewBorder(nil, nil, name, nil, folder))
+	}
+	s.recent.Add(title)
+	s.recent.Add(container.NewPadded(newCard(list)))
+}
+
+// ShowRecovery says that work was found which was never saved, such as after a
+// crash, and offers to take it up again or to drop it. Either answer takes the
+// notice away.
+func (s *Start) ShowRecovery(text string, restore, discard func()) {
+	answer := func(do func()) func() {
+		return func() {
+			s.recovery.RemoveAll()
+			do()
+		}
+	}
+	words := widget.NewLabel(text)
+	words.Wrapping = fyne.TextWrapWord
+	yes := widget.NewButton(lang.L("Take it up again"), answer(restore))
+	yes.Importance = widget.HighImportance
+	no := widget.NewButton(lang.L("Discard it"), answer(discard))
+	notice := newCard(container.NewBorder(nil, nil, container.NewCenter(widget.NewIcon(theme.WarningIcon())),
+		container.NewCenter(container.NewHBox(yes, no)), words))
+	notice.border = theme.ColorNameWarning
+	s.recovery.RemoveAll()
+	s.recovery.Add(container.NewPadded(notice))
+}

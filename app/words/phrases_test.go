@@ -1,0 +1,167 @@
+package words
+
+import (
+	"go/ast"
+	"go/constant"
+	"go/importer"
+	"go/parser"
+	"go/token"
+	"go/types"
+	"io/fs"
+	"path/filepath"
+	"strconv"
+	"strings"
+	"testing"
+
+	"gussetwright/geometry/geomtest"
+)
+
+const phrasePath = "gussetwright/geometry/phrase"
+
+// textsOfPhrases gathers the formats and words of the phrases that the packages
+// under geometry make: the constants that go to phrase.New, through functions of the
+// package too, and every constant of the type phrase.Word.
+func textsOfPhrases(t *testing.T) texts {
+	t.Helper()
+	found := texts{}
+	root := geomtest.Root(t)
+	files := token.NewFileSet()
+	from := importer.ForCompiler(files, "source", nil)
+	err := filepath.WalkDir(filepath.Join(root, "geometry"), func(path string, entry fs.DirEntry, err error) error {
+		if err != nil || !entry.IsDir() || path == filepath.Join(root, "geometry", "phrase") {
+			return err
+		}
+		parsed := parse(t, files, path)
+		if !makesPhrases(parsed) {
+			return nil
+		}
+		p := phrases{t: t, files: files, root: root, parsed: parsed, found: found, followed: map[string]bool{}}
+		p.info = &types.Info{
+			Types: map[ast.Expr]types.TypeAndValue{}, Uses: map[*ast.Ident]types.Object{}, Defs: map[*ast.Ident]types.Object{},
+		}
+		checking := types.Config{Importer: from}
+		if _, err := checking.Check(path, files, parsed, p.info); err != nil {
+			t.Fatalf("read %s: %v", path, err)
+		}
+		p.formats()
+		p.words()
+		return nil
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return found
+}
+
+func parse(t *testing.T, files *token.FileSet, folder string) []*ast.File {
+	t.Helper()
+	paths, err := filepath.Glob(filepath.Join(folder, "*.go"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	var parsed []*ast.File
+	for _, path := range paths {
+		if strings.HasSuffix(path, "_test.go") {
+			continue
+		}
+		file, err := parser.ParseFile(files, path, nil, parser.SkipObjectResolution)
+		if err != nil {
+			t.Fatal(err)
+		}
+		parsed = append(parsed, file)
+	}
+	return parsed
+}
+
+func makesPhrases(parsed []*ast.File) bool {
+	for _, file := range parsed {
+		for _, imported := range file.Imports {
+			if imported.Path.Value == strconv.Quote(phrasePath) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// phrases gathers from one package.
+type phrases struct {
+	t        *testing.T
+	files    *token.FileSet
+	root     string
+	parsed   []*ast.File
+	info     *types.Info
+	found    texts
+	followed map[string]bool
+}
+
+// formats gathers the first argument of every call of phrase.New.
+func (p *phrases) formats() {
+	p.calls(func(callee types.Object) bool {
+		return callee.Name() == "New" && callee.Pkg() != nil && callee.Pkg().Path() == phrasePath
+	}, 0)
+}
+
+// calls gathers an argument of the calls of a function. Where the argument is a
+// parameter of the function that calls, it goes on to the calls of that.
+func (p *phrases) calls(wanted func(types.Object) bool, argument int) {
+	for _, file := range p.parsed {
+		for _, declaration := range file.Decls {
+			function, _ := declaration.(*ast.FuncDecl)
+			ast.Inspect(declaration, func(node ast.Node) bool {
+				call, is := node.(*ast.CallExpr)
+				if !is || argument >= len(call.Args) {
+					return true
+				}
+				if callee := p.callee(call); callee == nil || !wanted(callee) {
+					return true
+				}
+				p.take(function, call, call.Args[argument])
+				return true
+			})
+		}
+	}
+}
+
+func (p *phrases) callee(call *ast.CallExpr) types.Object {
+	switch fun := call.Fun.(type) {
+	case *ast.Ident:
+		return p.info.Uses[fun]
+	case *ast.SelectorExpr:
+		return p.info.Uses[fun.Sel]
+	}
+	return nil
+}
+
+func (p *phrases) take(function *ast.FuncDecl, call *ast.CallExpr, argument ast.Expr) {
+	if value := p.info.Types[argument].Value; value != nil {
+		p.found.add(constant.StringVal(value), p.where(call))
+		return
+	}
+	at, is := parameter(function, argument)
+	if !is {
+		p.t.Errorf("%s: the format of a phrase is not constant", p.where(call))
+		return
+	}
+	itself := p.info.Defs[function.Name]
+	if key := itself.Name() + strconv.Itoa(at); !p.followed[key] {
+		p.followed[key] = true
+		p.calls(func(callee types.Object) bool { return callee == itself }, at)
+	}
+}
+
+// words gathers the constants of the type phrase.Word.
+func (p *phrases) words() {
+	for expression, is := range p.info.Types {
+		named, isNamed := is.Type.(*types.Named)
+		if !isNamed || is.Value == nil || named.Obj().Name() != "Word" || named.Obj().Pkg().Path() != phrasePath {
+			continue
+		}
+		p.found.add(constant.StringVal(is.Value), p.where(expression))
+	}
+}
+
+func (p *phrases) where(node ast.Node) string {
+	position := p.files.Position(node.Pos())
+	return strings.TrimPrefix(position.Filename, p.root+string(filepath.Separator)) + ":" + strconv.Itoa(position.Line)
+}

@@ -1,0 +1,181 @@
+package fold
+
+import (
+	"math"
+
+	"gussetwright/geometry"
+	"gussetwright/geometry/bag"
+)
+
+// Measures of handles that the spec leaves open, in mm: common practice, no
+// published source.
+const (
+	ropeShare     = 0.42 // radius of a rope as a share of the hole diameter
+	ribbonShare   = 0.9  // half width of a ribbon, likewise
+	ribbonDepth   = 0.5
+	twistedRadius = 2.2
+	stripWide     = 6.0
+	stripDeep     = 0.8
+	eyeletRim     = 1.3
+)
+
+// arcPieces is the number of straight pieces that stand for the bend of a handle.
+const arcPieces = 28
+
+// cards adds the loose parts that can be seen from above: the base card, and the
+// patches of glued handles.
+func (b *builder) cards() {
+	for _, card := range b.laid.Cards {
+		if card.Role != "base" || card.Width <= 0 || card.Height <= 0 {
+			continue
+		}
+		body := b.spec.Body
+		lift := cardOnBase*b.caliper + bag.Paper{Kind: bag.PaperBoard, Grammage: card.Grammage}.Thickness()
+		pose := Pose{
+			Origin: geometry.Vec3{X: (body.Width - card.Width) / 2, Y: (body.Gusset - card.Height) / 2, Z: lift},
+			Right:  geometry.Vec3{X: 1}, Up: geometry.Vec3{Y: 1},
+		}
+		b.addCard(geometry.RectAt(0, 0, card.Width, card.Height), pose)
+	}
+}
+
+func (b *builder) addCard(shape geometry.Rect, pose Pose) {
+	corners := make([]geometry.Vec2, 0, 4)
+	for _, v := range shape.Path().Vertices {
+		corners = append(corners, v.Vec2)
+	}
+	b.body.Cards = append(b.body.Cards, newFacet("", -1, corners, pose, nil))
+}
+
+// handles adds a handle to each face.
+func (b *builder) handles() {
+	for i := range b.body.Facets {
+		f := &b.body.Facets[i]
+		if f.Panel != "front" && f.Panel != "back" {
+			continue
+		}
+		piece := &b.laid.Pieces[f.Piece]
+		panel, _ := piece.Panel(f.Panel)
+		fixing := geometry.Vec2{X: panel.Box.Min.X + b.spec.Body.Width/2, Y: piece.Levels.TopFold - b.spec.Handle.Drop}
+		switch kind := b.spec.Handle.Kind; {
+		case kind.HasHoles():
+			b.threaded(f, fixing)
+		case kind.HasPatch():
+			b.glued(f, fixing)
+		}
+	}
+}
+
+// threaded adds a rope or ribbon that comes out of the holes of a face, with a knot
+// behind each, and the eyelets.
+func (b *builder) threaded(f *Facet, fixing geometry.Vec2) {
+	h := b.spec.Handle
+	wide := h.HoleDiameter * ropeShare
+	deep := wide
+	if h.Kind == bag.HandleRibbon {
+		wide, deep = h.HoleDiameter*ribbonShare, ribbonDepth
+	}
+	arch := b.arch(f.Pose.Sink(-deep), fixing)
+	out := f.Pose.Out()
+	behind := func(end geometry.Vec3, depth float64) geometry.Vec3 {
+		return end.Sub(out.Scale(deep + depth + layerPatch*b.caliper))
+	}
+	first, last := arch[0], arch[len(arch)-1]
+	path := append([]geometry.Vec3{behind(first, 0)}, arch...)
+	b.cord(append(path, behind(last, 0)), out, wide, deep)
+	for _, end := range []geometry.Vec3{first, last} {
+		if b.spec.Body.Gusset > 0 { // a closed flat bag has no room for knots
+			knot := max(h.HoleDiameter*0.7, deep)
+			b.cord([]geometry.Vec3{behind(end, 0.3*knot), behind(end, 1.3*knot)}, f.Pose.Up, knot, knot)
+		}
+		if h.Eyelets {
+			b.eyelet(f, end.Sub(out.Scale(deep)))
+		}
+	}
+}
+
+func (b *builder) cord(path []geometry.Vec3, out geometry.Vec3, wide, deep float64) {
+	stuff := Textile
+	if b.spec.Handle.Kind.HasPatch() {
+		stuff = Paper
+	}
+	b.body.Cords = append(b.body.Cords, Cord{Path: path, Out: out, Wide: wide, Deep: deep, Stuff: stuff})
+}
+
+// eyelet adds the rim of an eyelet around a hole.
+func (b *builder) eyelet(f *Facet, center geometry.Vec3) {
+	radius := b.spec.Handle.HoleDiameter/2 + eyeletRim*0.6
+	var path []geometry.Vec3
+	for step := range arcPieces + 1 {
+		sin, cos := math.Sincos(2 * math.Pi * float64(step) / arcPieces)
+		path = append(path, center.Add(f.Pose.Right.Scale(radius*cos)).Add(f.Pose.Up.Scale(radius*sin)))
+	}
+	b.body.Cords = append(b.body.Cords, Cord{
+		Path: path, Out: f.Pose.Out(), Wide: eyeletRim, Deep: eyeletRim * 0.5, Stuff: Metal,
+	})
+}
+
+// glued adds a cord or strip that comes out from under a patch on the inside, and
+// the patch.
+func (b *builder) glued(f *Facet, fixing geometry.Vec2) {
+	h := b.spec.Handle
+	wide, deep := twistedRadius, twistedRadius
+	if h.Kind == bag.HandleStrip {
+		wide, deep = stripWide, stripDeep
+	}
+	inside := f.Pose.Sink(layerPatch * b.caliper)
+	patch := geometry.RectAt(fixing.X-h.PatchWidth/2, fixing.Y-h.PatchHeight, h.PatchWidth, h.PatchHeight)
+	// A card shows its print side inward: the patch is seen from within the bag.
+	// The strip of a closed flat bag has no room beside the patch, so it lies in
+	// the plane of it.
+	b.addCard(patch, inside)
+	if b.spec.Body.Gusset > 0 {
+		inside = inside.Sink(deep)
+	}
+	b.cord(b.arch(inside, fixing), f.Pose.Out(), wide, deep)
+}
+
+// arch returns the handle from one fixing to the other: two legs and a half circle,
+// or less of a circle where the legs would vanish. Its length is spacing + 2 × rise,
+// the rope of one handle without the knots.
+func (b *builder) arch(pose Pose, fixing geometry.Vec2) []geometry.Vec3 {
+	h := b.spec.Handle
+	half := h.Spacing / 2
+	length := h.Spacing + 2*h.Rise
+	leg := (length - math.Pi*half) / 2
+	radius, angle := half, quarter // the angle is half of that of the bend
+	if leg < 0 {
+		leg = 0
+		angle = bendOf(length / h.Spacing)
+		radius = half / math.Sin(angle)
+	}
+	var path []geometry.Vec3
+	at := func(x, y float64) { path = append(path, pose.At(fixing.Add(geometry.Vec2{X: x, Y: y}))) }
+	if leg > 0 {
+		at(-half, 0)
+	}
+	center := leg - radius*math.Cos(angle)
+	for step := range arcPieces + 1 {
+		turned := angle * (2*float64(step)/arcPieces - 1)
+		at(radius*math.Sin(turned), center+radius*math.Cos(turned))
+	}
+	if leg > 0 {
+		at(half, 0)
+	}
+	return path
+}
+
+// bendOf returns the angle, 0 to π, at which an arc is as long as its half chord
+// times ratio over the sine: angle / sin(angle) = ratio, found by halving.
+func bendOf(ratio float64) float64 {
+	low, high := 0.0, math.Pi
+	for range 60 {
+		middle := (low + high) / 2
+		if middle/math.Sin(middle) < ratio {
+			low = middle
+		} else {
+			high = middle
+		}
+	}
+	return (low + high) / 2
+}

@@ -1,0 +1,142 @@
+package fold
+
+import (
+	"math"
+
+	"gussetwright/geometry"
+	"gussetwright/geometry/bag"
+	"gussetwright/geometry/blank"
+)
+
+// Layers, in calipers from the print side of a face or gusset toward the inside of
+// the bag. A sheet is drawn as its print side, so a layer whose print side shows to
+// the inside lies one further in than its reverse.
+const (
+	layerTurnIn     = 2.0 // folded over first, while the blank lies flat
+	layerFlap       = 3.0 // the seam flap, glued onto face and turn-in
+	layerFlapTurnIn = 3.5 // its own turn-in
+	layerPatch      = 5.0
+)
+
+// flatGap is how far apart front and back of a closed bag are: twelve calipers for
+// all that lies between them.
+const flatGap = 12.0
+
+const quarter = math.Pi / 2
+
+// builder gathers the facets of a body.
+type builder struct {
+	laid    *blank.Blank
+	spec    *bag.Spec
+	caliper float64
+	body    Body
+}
+
+// Standing returns the bag as it stands open on its base.
+//
+// A bag with a pinch base has no block to stand on. It is shown held open: the
+// faces lean from the fold at the bottom to the open top, and each gusset makes a
+// triangle between them with two more against the faces, which is exact with the
+// same creases as the packed bag has beside its base. A flat bag is shown closed,
+// as it comes from the gluer, front and back some millimetres apart, because
+// it opens only by bending its faces.
+func Standing(laid *blank.Blank) Body {
+	b := builder{laid: laid, spec: &laid.Spec, caliper: laid.Spec.Paper.Thickness()}
+	b.body.Caliper = b.caliper
+	b.body.Facets = make([]Facet, 0, 40)
+	for i := range laid.Pieces {
+		piece := &laid.Pieces[i]
+		openings := openingsOf(piece)
+		if b.spec.Body.Base == bag.BasePinch {
+			b.pinchPiece(piece, i, openings)
+		} else {
+			b.blockPiece(piece, i, openings)
+		}
+	}
+	b.cards()
+	b.handles()
+	return b.body
+}
+
+// add makes a facet of part of a panel, if there is any of it.
+func (b *builder) add(panel *blank.Panel, piece int, corners []geometry.Vec2, pose Pose, openings []Opening) {
+	if len(corners) < 3 {
+		return
+	}
+	if panel.Column == "seam-flap" {
+		openings = nil
+	}
+	b.body.Facets = append(b.body.Facets, newFacet(panel.ID, piece, corners, pose, openings))
+}
+
+// openingsOf returns the holes and hand holes of a piece.
+func openingsOf(piece *blank.Piece) []Opening {
+	var openings []Opening
+	for _, h := range piece.Holes {
+		openings = append(openings, Opening{h.Center, h.Center, h.Diameter / 2})
+	}
+	// A hand hole is four cuts in a row: below, right end, above, left end.
+	var cuts []geometry.Edge
+	for _, l := range piece.Lines {
+		if l.Role == blank.RoleHandHole {
+			cuts = append(cuts, l.Edge)
+		}
+	}
+	for ; len(cuts) >= 4; cuts = cuts[4:] {
+		below, above := cuts[0], cuts[2]
+		openings = append(openings, Opening{
+			From: below.From.Mid(above.To), To: below.To.Mid(above.From),
+			Radius: above.From.Sub(below.To).Length() / 2,
+		})
+	}
+	return openings
+}
+
+// columnsOf returns the body panel of each column of a piece, from left to right.
+func columnsOf(piece *blank.Piece) []*blank.Panel {
+	var columns []*blank.Panel
+	for i := range piece.Panels {
+		if piece.Panels[i].Row == blank.RowBody {
+			columns = append(columns, &piece.Panels[i])
+		}
+	}
+	return columns
+}
+
+// rowOf returns a panel of the same column in another row, or nil.
+func rowOf(piece *blank.Piece, column string, row blank.Row) *blank.Panel {
+	for i := range piece.Panels {
+		if p := &piece.Panels[i]; p.Column == column && p.Row == row {
+			return p
+		}
+	}
+	return nil
+}
+
+func isGusset(column string) bool { return column == "gusset-right" || column == "gusset-left" }
+
+// halves returns the two halves of a panel of a gusset, or the whole of any other.
+// The crease lies half a gusset from the left: the relief is taken from the right.
+func (b *builder) halves(panel *blank.Panel) [][]geometry.Vec2 {
+	corners := cornersOf(panel)
+	if !isGusset(panel.Column) {
+		return [][]geometry.Vec2{corners}
+	}
+	crease := upright(panel.Box.Min.X + b.spec.Body.Gusset/2)
+	return [][]geometry.Vec2{clip(corners, crease), clip(corners, crease.turned())}
+}
+
+// level returns the two ends of a horizontal crease, from left to right, for turns
+// about it.
+func level(y float64) (from, to geometry.Vec2) { return geometry.Vec2{Y: y}, geometry.Vec2{X: 1, Y: y} }
+
+// firstPose returns where the first column of a piece stands: the front, or the
+// back of a bag of two pieces. depth is that of the bag.
+func (b *builder) firstPose(piece int, depth float64) Pose {
+	up := geometry.Vec3{Z: 1}
+	base := b.laid.Pieces[piece].Levels.Base
+	if piece == 0 {
+		return Pose{geometry.Vec3{Z: -base}, geometry.Vec3{X: 1}, up}
+	}
+	return Pose{geometry.Vec3{X: b.spec.Body.Width, Y: depth, Z: -base}, geometry.Vec3{X: -1}, up}
+}

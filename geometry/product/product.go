@@ -1,0 +1,106 @@
+// Package product proposes the size of a bag from what is to go into it, and finds
+// the usual size that comes nearest.
+//
+// Ease, headroom and the order of preference are common practice of bag makers
+// without a published source.
+package product
+
+import (
+	"slices"
+
+	"gussetwright/geometry/bag"
+)
+
+// Kind is what goes into the bag.
+type Kind string
+
+// The kinds of product.
+const (
+	Box     Kind = "box"
+	Bottle  Kind = "bottle"
+	Garment Kind = "garment"
+	Free    Kind = "free" // loose goods that take the shape of the bag
+)
+
+// Kinds returns the kinds of product.
+func Kinds() []Kind { return []Kind{Box, Bottle, Garment, Free} }
+
+// Product is what goes into the bag. Lengths are millimetres.
+type Product struct {
+	Kind     Kind
+	Width    float64 // the diameter of a bottle
+	Depth    float64 // ignored for a bottle
+	Height   float64 // as it stands in the bag
+	Weight   float64 // grams; 0 when it is not known
+	Ease     float64 // what the bag is wider and deeper than the product
+	Headroom float64 // what the bag is higher than the product
+}
+
+// Default returns a box of middling size.
+func Default() Product {
+	return Product{Kind: Box, Width: 200, Depth: 90, Height: 250}.As(Box)
+}
+
+// As returns the product as one of another kind, with the ease and the headroom
+// that are usual for it.
+func (p Product) As(kind Kind) Product {
+	p.Kind = kind
+	switch kind {
+	case Bottle:
+		p.Width = min(p.Width, mostDepth)
+		p.Ease, p.Headroom = 10, 40
+	case Garment:
+		p.Ease, p.Headroom = 20, 60
+	case Free:
+		p.Ease, p.Headroom = 0, 50
+	default:
+		p.Ease, p.Headroom = 10, 60
+	}
+	return p
+}
+
+// Volume returns the space that the product takes, in litres.
+func (p Product) Volume() float64 {
+	width, depth := p.foot()
+	return width * depth * p.Height / 1e6
+}
+
+// foot returns what the product stands on, the longer side first.
+func (p Product) foot() (longer, shorter float64) {
+	if p.Kind == Bottle {
+		return p.Width, p.Width
+	}
+	return max(p.Width, p.Depth), min(p.Width, p.Depth)
+}
+
+// Needs returns the smallest bag that the product slides into.
+func (p Product) Needs() Size {
+	longer, shorter := p.foot()
+	return Size{longer + p.Ease, shorter + p.Ease, p.Height + p.Headroom}
+}
+
+// Size is the size of a bag: face × gusset × standing height, in millimetres.
+type Size struct {
+	Width  float64 `json:"width_mm"`
+	Gusset float64 `json:"gusset_mm"`
+	Height float64 `json:"height_mm"`
+}
+
+// Volume returns what a bag of this size holds, in litres.
+func (s Size) Volume() float64 { return s.Width * s.Gusset * s.Height / 1e6 }
+
+// Apply returns the bag in this size. Entries that had their usual value, such as
+// holes half a face apart, keep to the rule and so change with it.
+func (s Size) Apply(spec bag.Spec) bag.Spec {
+	usual := spec
+	usual.Derive(func(string) bool { return false })
+	var own []string
+	for _, field := range bag.Fields() {
+		if field.Text(&spec) != field.Text(&usual) {
+			own = append(own, field.Path)
+		}
+	}
+	spec.Body.Width, spec.Body.Gusset, spec.Body.Height = s.Width, s.Gusset, s.Height
+	spec.Derive(func(path string) bool { return slices.Contains(own, path) })
+	return spec
+}

@@ -1,0 +1,216 @@
+package solid
+
+import (
+	"math"
+
+	"gussetwright/geometry"
+	"gussetwright/geometry/blank"
+	"gussetwright/geometry/fold"
+)
+
+// material is what a surface is made of.
+type material int
+
+const (
+	printed material = iota // paper of the blank, its print side and its reverse
+	edge                    // the cut edge of paper
+	card                    // loose cards and patches
+	sheet                   // the sheet that stands beside the bag for scale
+)
+
+// surface is a plane shape in space with holes.
+type surface struct {
+	panel    string
+	piece    int
+	material material
+	loops    [][]geometry.Vec3 // the border anticlockwise seen from the normal, holes clockwise
+	pose     fold.Pose
+	normal   geometry.Vec3
+	middle   geometry.Vec3
+	turnedIn bool    // its print side, not its reverse, looks to the inside of the bag
+	finest   float64 // drawn only where a mm takes at least this many pixels
+}
+
+// stroke is an edge of the paper that is drawn as a fine line.
+type stroke struct {
+	from, to geometry.Vec3
+	panel    string
+}
+
+// Model is a bag made ready to be drawn.
+type Model struct {
+	body            fold.Body
+	surfaces        []surface
+	strokes         []stroke
+	height          float64 // of the paper above the ground, mm
+	least, greatest geometry.Vec3
+	tiles           []tile // of the cords
+}
+
+// holeSteps is the number of chords to a half circle of a hole.
+const holeSteps = 14
+
+// NewModel makes a bag ready to be drawn.
+func NewModel(body fold.Body) *Model {
+	m := &Model{body: body}
+	m.least, m.greatest = body.Bounds()
+	m.surfaces = make([]surface, 0, 4*len(body.Facets))
+	for i := range body.Facets {
+		f := &body.Facets[i]
+		s := newSurface(f, printed)
+		s.turnedIn = f.Row() == blank.RowTurnIn
+		m.surfaces = append(m.surfaces, s)
+		for _, p := range f.Points {
+			m.height = max(m.height, p.Z)
+		}
+	}
+	for i := range body.Cards {
+		c := &body.Cards[i]
+		m.surfaces = append(m.surfaces, newSurface(c, card))
+		for k, p := range c.Points {
+			m.strokes = append(m.strokes, stroke{from: p, to: c.Points[(k+1)%len(c.Points)]})
+		}
+	}
+	m.addEdges()
+	for i := range body.Cords {
+		m.tiles = append(m.tiles, tilesOf(&body.Cords[i])...)
+	}
+	return m
+}
+
+func newSurface(f *fold.Facet, of material) surface {
+	s := surface{panel: f.Panel, piece: f.Piece, material: of, pose: f.Pose, normal: f.Pose.Out()}
+	s.loops = make([][]geometry.Vec3, 0, 1+len(f.Openings))
+	s.loops = append(s.loops, f.Points)
+	for _, o := range f.Openings {
+		outline := o.Outline(holeSteps)
+		loop := make([]geometry.Vec3, len(outline))
+		for i, p := range outline {
+			loop[i] = f.Pose.At(p)
+		}
+		s.loops = append(s.loops, loop)
+	}
+	s.middle = middleOf(f.Points)
+	return s
+}
+
+// quad returns the surface of four corners in a plane, anticlockwise seen from
+// where it is lit.
+func quad(a, b, c, d geometry.Vec3, of material) surface {
+	right := b.Sub(a).Unit()
+	normal := c.Sub(a).Cross(d.Sub(b)).Unit()
+	return surface{
+		piece: -1, material: of, loops: [][]geometry.Vec3{{a, b, c, d}},
+		pose:   fold.Pose{Origin: a, Right: right, Up: normal.Cross(right)},
+		normal: normal, middle: a.Mid(c),
+	}
+}
+
+func middleOf(points []geometry.Vec3) geometry.Vec3 {
+	var sum geometry.Vec3
+	for _, p := range points {
+		sum = sum.Add(p)
+	}
+	return sum.Scale(1 / float64(len(points)))
+}
+
+// extent returns the middle and the radius of a ball around the bag and whatever
+// stands beside it.
+func (m *Model) extent(beside Reference) (middle geometry.Vec3, radius float64) {
+	least, greatest := m.least, m.greatest
+	if object := beside.place(m); object != nil {
+		low, high := object.bounds()
+		least = geometry.Vec3{X: min(least.X, low.X), Y: min(least.Y, low.Y), Z: min(least.Z, low.Z)}
+		greatest = geometry.Vec3{X: max(greatest.X, high.X), Y: max(greatest.Y, high.Y), Z: max(greatest.Z, high.Z)}
+	}
+	return least.Mid(greatest), greatest.Sub(least).Length() / 2
+}
+
+// rim is an edge of a facet: where it is on the blank, to find what hangs on it.
+type rim struct{ x1, y1, x2, y2 int64 }
+
+func rimOf(a, b geometry.Vec2) rim {
+	const fine = 1e4 // a ten-thousandth of a mm
+	at := func(v float64) int64 { return int64(math.Round(v * fine)) }
+	return rim{at(a.X), at(a.Y), at(b.X), at(b.Y)}
+}
+
+type rimKey struct {
+	piece int
+	rim
+}
+
+// addEdges finds what joins at each edge of each facet. A cut edge shows the
+// thickness of the paper; at a fold that lies several layers apart a strip joins the
+// two sides; and edges that show get a fine line.
+func (m *Model) addEdges() {
+	at := make(map[rimKey][2]int, 8*len(m.body.Facets))
+	for i := range m.body.Facets {
+		f := &m.body.Facets[i]
+		for c, a := range f.Corners {
+			at[rimKey{f.Piece, rimOf(a, f.Corners[(c+1)%len(f.Corners)])}] = [2]int{i, c}
+		}
+	}
+	for i := range m.body.Facets {
+		f := &m.body.Facets[i]
+		for c, a := range f.Corners {
+			next := (c + 1) % len(f.Corners)
+			other, folded := at[rimKey{f.Piece, rimOf(f.Corners[next], a)}]
+			switch {
+			case !folded:
+				m.cutEdge(f, f.Points[c], f.Points[next])
+			case other[0] > i:
+				m.foldEdge(f, &m.body.Facets[other[0]], c, other[1])
+			}
+		}
+		for _, o := range f.Openings {
+			m.holeEdge(f, o)
+		}
+	}
+}
+
+// cutEdge adds the thickness of the paper along a cut.
+func (m *Model) cutEdge(f *fold.Facet, a, b geometry.Vec3) {
+	inward := f.Pose.Out().Scale(-m.body.Caliper)
+	if b.Sub(a).Length() > geometry.Tolerance {
+		m.surfaces = append(m.surfaces, quad(b, a, a.Add(inward), b.Add(inward), edge))
+		m.strokes = append(m.strokes, stroke{a, b, f.Panel})
+	}
+}
+
+// holeEdge adds the thickness of the paper around a hole, for close looks.
+func (m *Model) holeEdge(f *fold.Facet, o fold.Opening) {
+	inward := f.Pose.Out().Scale(-m.body.Caliper)
+	outline := o.Outline(holeSteps)
+	for i, p := range outline {
+		q := outline[(i+1)%len(outline)]
+		if q.Near(p) {
+			continue
+		}
+		a, b := f.Pose.At(p), f.Pose.At(q)
+		s := quad(b, a, a.Add(inward), b.Add(inward), edge)
+		s.finest = 0.4 / m.body.Caliper
+		m.surfaces = append(m.surfaces, s)
+		m.strokes = append(m.strokes, stroke{a, b, f.Panel})
+	}
+}
+
+// foldEdge joins two facets at a crease: edge c of f is edge d of g.
+func (m *Model) foldEdge(f, g *fold.Facet, c, d int) {
+	a, b := f.Points[c], f.Points[(c+1)%len(f.Points)]
+	far, near := g.Points[d], g.Points[(d+1)%len(g.Points)] // far beside b, near beside a
+	bent := f.Pose.Out().Dot(g.Pose.Out()) < 1-1e-6
+	if bent {
+		m.strokes = append(m.strokes, stroke{a, b, f.Panel})
+	}
+	across := near.Sub(a)
+	if across.Length() < m.body.Caliper/100 {
+		return
+	}
+	strip := quad(b, a, near, far, edge)
+	flush := func(n geometry.Vec3) bool { return math.Abs(strip.normal.Dot(n)) > 0.999 }
+	if strip.normal != (geometry.Vec3{}) && !flush(f.Pose.Out()) && !flush(g.Pose.Out()) {
+		m.surfaces = append(m.surfaces, strip)
+		m.strokes = append(m.strokes, stroke{far, near, g.Panel})
+	}
+}
