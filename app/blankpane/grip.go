@@ -2,7 +2,6 @@ package blankpane
 
 import (
 	"math"
-	"slices"
 
 	"gussetwright/geometry"
 	"gussetwright/geometry/bag"
@@ -221,5 +220,5 @@ func (g *grip) changes(start, now *bag.Spec) []*bag.Field {
 			}
 		}
 	}
-	return slices.Clip(fields)
+	return fields
 }

@@ -65,8 +65,10 @@ func (p *Pane) chooseLayers(below fyne.CanvasObject) {
 		check.OnChanged = func(shown bool) { p.SetLayer(layer.Role, shown) }
 		list.Add(container.NewBorder(nil, nil, check, container.NewCenter(newSample(layer.Role))))
 	}
-	popup := widget.NewPopUp(list, on)
-	list.Add(widget.NewButton(lang.L("Close"), popup.Hide))
+	closing := widget.NewButton(lang.L("Close"), nil)
+	list.Add(closing)
+	popup := widget.NewPopUp(container.NewPadded(list), on)
+	closing.OnTapped = popup.Hide
 	at := driver.AbsolutePositionForObject(below)
 	popup.ShowAtPosition(at.AddXY(0, below.Size().Height))
 	on.Focus(list.Objects[0].(*fyne.Container).Objects[0].(*widget.Check))

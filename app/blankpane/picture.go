@@ -15,7 +15,7 @@ func (p *Pane) laid() *blank.Blank { return &p.state.Snapshot.Blank }
 
 // draw orders a picture of what is to be seen now, and moves what lies over it.
 func (p *Pane) draw() {
-	if next, any := p.order(); any {
+	if next, seen := p.order(); seen {
 		p.request(next)
 	}
 	p.surface.arrange()
@@ -24,7 +24,7 @@ func (p *Pane) draw() {
 
 // drawNow paints at once, for a size that no picture has yet.
 func (p *Pane) drawNow() {
-	if next, any := p.order(); any {
+	if next, seen := p.order(); seen {
 		p.show(p.artist.paint(next))
 	}
 	p.surface.arrange()
@@ -32,7 +32,7 @@ func (p *Pane) drawNow() {
 }
 
 // order returns the next order, unless there is no room for a picture.
-func (p *Pane) order() (next order, any bool) {
+func (p *Pane) order() (next order, seen bool) {
 	size := p.surface.Size()
 	density := p.density()
 	width, height := int(math.Round(float64(size.Width)*density)), int(math.Round(float64(size.Height)*density))

@@ -6,6 +6,7 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/widget"
 
@@ -19,6 +20,7 @@ type surface struct {
 	pane    *Pane
 	picture *canvas.Image
 	overlay *overlay
+	clip    *container.Clip // of the overlay, which may reach beyond the surface
 
 	pointer geometry.Vec2 // in pixels
 	over    bool          // the pointer is over the surface
@@ -48,6 +50,7 @@ func newSurface(p *Pane) *surface {
 	s := &surface{pane: p, keys: map[fyne.KeyName]bool{}}
 	s.picture = &canvas.Image{FillMode: canvas.ImageFillStretch, ScaleMode: canvas.ImageScalePixels}
 	s.overlay = newOverlay()
+	s.clip = container.NewClip(s.overlay.Container)
 	s.ExtendBaseWidget(s)
 	return s
 }
@@ -201,6 +204,7 @@ type surfaceRenderer struct{ surface *surface }
 func (r *surfaceRenderer) Layout(size fyne.Size) {
 	s := r.surface
 	s.picture.Resize(size)
+	s.clip.Resize(size)
 	s.overlay.Resize(size)
 	if s.pane.fitted {
 		s.pane.fit()
@@ -213,7 +217,7 @@ func (r *surfaceRenderer) MinSize() fyne.Size { return fyne.NewSize(1, 1) }
 
 // Objects is part of fyne.WidgetRenderer.
 func (r *surfaceRenderer) Objects() []fyne.CanvasObject {
-	return []fyne.CanvasObject{r.surface.picture, r.surface.overlay.Container}
+	return []fyne.CanvasObject{r.surface.picture, r.surface.clip}
 }
 
 // Refresh is part of fyne.WidgetRenderer. fyne asks for it when the theme changes.

@@ -26,6 +26,7 @@ import (
 // Kind is one kind of file.
 type Kind struct {
 	Name   string // what the user asks for it by, such as "dieline"
+	Title  string // what the window calls it, in English
 	Suffix string // what follows the name of the project
 	Help   string
 	write  func(io.Writer, *order) error
@@ -41,11 +42,11 @@ type order struct {
 // Kinds returns every kind of file, in the order in which they are written.
 func Kinds() []Kind {
 	return []Kind{
-		{"dieline", "-dieline.pdf", "drawing of the blank at true size, a page for each piece, lines as spot colours on layers", writePDF},
-		{"svg", ".svg", "the same drawing in millimetres, a group for each kind of line", writeSVG},
-		{"dxf", ".dxf", "the same drawing for cutting tables and die-makers, a layer for each kind of line", writeDXF},
-		{"fold", ".fold", "crease pattern with fold directions, for folding programs", writeFOLD},
-		{"png", "-blank.png", "picture of the drawing, a file for each piece", nil},
+		{"dieline", "Dieline", "-dieline.pdf", "drawing of the blank at true size, a page for each piece, lines as spot colours on layers", writePDF},
+		{"svg", "SVG drawing", ".svg", "the same drawing in millimetres, a group for each kind of line", writeSVG},
+		{"dxf", "DXF drawing", ".dxf", "the same drawing for cutting tables and die-makers, a layer for each kind of line", writeDXF},
+		{"fold", "Crease pattern", ".fold", "crease pattern with fold directions, for folding programs", writeFOLD},
+		{"png", "Picture", "-blank.png", "picture of the drawing, a file for each piece", nil},
 	}
 }
 
@@ -81,7 +82,7 @@ func kindNamed(name string) (Kind, bool) {
 
 // made is a finished file that waits to be written.
 type made struct {
-	path string
+	name string
 	data []byte
 }
 
@@ -94,31 +95,48 @@ func Write(ctx context.Context, folder, project string, snapshot *document.Snaps
 		snapshot: snapshot, date: date,
 		drawings: dieline.Sheets(&snapshot.Blank, date.Format(time.DateOnly)),
 	}
-	base := filepath.Join(folder, FileName(project))
 	var files []made
 	for i, kind := range kinds {
 		if err := ctx.Err(); err != nil {
 			return nil, fmt.Errorf("export: %w; nothing was written", err)
 		}
 		progress(float64(i)/float64(len(kinds)), kind.Name)
-		more, err := kind.make(base, &o)
+		more, err := kind.make(kind.Files(project, snapshot), &o)
 		if err != nil {
 			return nil, fmt.Errorf("export %s: %w; nothing was written", kind.Name, err)
 		}
 		files = append(files, more...)
 	}
+	if err := ctx.Err(); err != nil {
+		return nil, fmt.Errorf("export: %w; nothing was written", err)
+	}
 	return put(folder, files)
 }
 
-func (k Kind) make(base string, o *order) ([]made, error) {
+// Files returns the names of the files that the kind takes for a bag: one, but for
+// pictures one for each piece, numbered where there are two.
+func (k Kind) Files(project string, snapshot *document.Snapshot) []string {
+	base, pieces := FileName(project), len(snapshot.Blank.Pieces)
+	if k.write != nil || pieces == 1 {
+		return []string{base + k.Suffix}
+	}
+	var names []string
+	for i := range pieces {
+		names = append(names, fmt.Sprintf("%s-%d%s", base, i+1, k.Suffix))
+	}
+	return names
+}
+
+// make makes the files with the names that Files returned.
+func (k Kind) make(names []string, o *order) ([]made, error) {
 	if k.write == nil {
-		return makePictures(base, k.Suffix, o)
+		return makePictures(names, o)
 	}
 	var out bytes.Buffer
 	if err := k.write(&out, o); err != nil {
 		return nil, err
 	}
-	return []made{{base + k.Suffix, out.Bytes()}}, nil
+	return []made{{names[0], out.Bytes()}}, nil
 }
 
 func put(folder string, files []made) ([]string, error) {
@@ -127,14 +145,15 @@ func put(folder string, files []made) ([]string, error) {
 	}
 	var paths []string
 	for _, file := range files {
-		err := wholefile.Write(file.path, func(w io.Writer) error {
+		path := filepath.Join(folder, file.name)
+		err := wholefile.Write(path, func(w io.Writer) error {
 			_, err := w.Write(file.data)
 			return err
 		})
 		if err != nil {
-			return paths, fmt.Errorf("export %s: %w", file.path, err)
+			return paths, fmt.Errorf("export %s: %w", path, err)
 		}
-		paths = append(paths, file.path)
+		paths = append(paths, path)
 	}
 	return paths, nil
 }

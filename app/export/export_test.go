@@ -5,6 +5,7 @@ import (
 	"errors"
 	"os"
 	"path/filepath"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -14,6 +15,7 @@ import (
 	"gussetwright/app/export"
 	"gussetwright/app/project"
 	"gussetwright/assets"
+	"gussetwright/geometry/bag"
 )
 
 func float(t *testing.T, text string) float64 {
@@ -77,6 +79,50 @@ func TestCancelWritesNothing(t *testing.T) {
 	}
 	if _, err := os.Stat(folder); err == nil {
 		t.Error("the folder was made")
+	}
+}
+
+// The last file is under way when the user cancels.
+func TestCancelDuringTheLastKindWritesNothing(t *testing.T) {
+	ctx, cancel := context.WithCancel(context.Background())
+	folder := filepath.Join(t.TempDir(), "out")
+	kinds := export.Kinds()
+	stopAtLast := func(_ float64, kind string) {
+		if kind == kinds[len(kinds)-1].Name {
+			cancel()
+		}
+	}
+	_, err := export.Write(ctx, folder, "bag", demo(t), day, kinds, stopAtLast)
+	if !errors.Is(err, context.Canceled) {
+		t.Errorf("error %v, want that of a cancelled context", err)
+	}
+	if _, err := os.Stat(folder); err == nil {
+		t.Error("the folder was made")
+	}
+}
+
+func TestFilesAreThoseThatAreWritten(t *testing.T) {
+	inOnePiece, inTwo := demo(t).Spec, demo(t).Spec
+	inOnePiece.Body.Seams, inTwo.Body.Seams = bag.SeamsOne, bag.SeamsTwo
+	for _, spec := range []bag.Spec{inOnePiece, inTwo} {
+		snapshot, err := document.Derive(spec)
+		if err != nil {
+			t.Fatal(err)
+		}
+		folder := t.TempDir()
+		written, err := export.Write(context.Background(), folder, "tea: house", snapshot, day, export.Kinds(), func(float64, string) {})
+		if err != nil {
+			t.Fatal(err)
+		}
+		var want []string
+		for _, kind := range export.Kinds() {
+			for _, name := range kind.Files("tea: house", snapshot) {
+				want = append(want, filepath.Join(folder, name))
+			}
+		}
+		if !slices.Equal(written, want) {
+			t.Errorf("%s seams: written %q, announced %q", spec.Body.Seams, written, want)
+		}
 	}
 }
 

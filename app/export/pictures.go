@@ -16,19 +16,15 @@ const pixelsPerMillimetre = 150 / 25.4
 // previewWidth is the width in pixels of the small picture in a project file.
 const previewWidth = 480
 
-// makePictures makes one picture for each piece; with two they are numbered.
-func makePictures(base, suffix string, o *order) ([]made, error) {
+// makePictures makes one picture for each piece.
+func makePictures(names []string, o *order) ([]made, error) {
 	var files []made
 	for i, drawing := range o.drawings {
 		var out bytes.Buffer
 		if err := flat.WritePNG(&out, drawing, pixelsPerMillimetre); err != nil {
 			return nil, err
 		}
-		path := base + suffix
-		if len(o.drawings) > 1 {
-			path = fmt.Sprintf("%s-%d%s", base, i+1, suffix)
-		}
-		files = append(files, made{path, out.Bytes()})
+		files = append(files, made{names[i], out.Bytes()})
 	}
 	return files, nil
 }

@@ -12,6 +12,8 @@ import (
 	"fyne.io/fyne/v2/storage"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
+
+	"gussetwright/app/entry"
 )
 
 // folderKey is where the folder is remembered.
@@ -21,7 +23,7 @@ const folderKey = "files-folder"
 type folder struct {
 	entry   *widget.Entry
 	browse  *widget.Button
-	box     *fyne.Container
+	box     *entry.Column
 	window  fyne.Window
 	changed func()
 }
@@ -32,7 +34,7 @@ func newFolder(window fyne.Window, changed func()) *folder {
 	f.entry.Text = fyne.CurrentApp().Preferences().StringWithFallback(folderKey, usualFolder())
 	f.entry.OnChanged = f.remember
 	f.browse = widget.NewButtonWithIcon(lang.L("Browse…"), theme.FolderOpenIcon(), f.choose)
-	f.box = container.NewBorder(nil, nil, nil, f.browse, f.entry)
+	f.box = entry.NewColumn(1, f.entry, container.NewHBox(f.browse))
 	return f
 }
 

@@ -64,7 +64,7 @@ func (k *kinds) chosen() (chosen []export.Kind) {
 func (k *kinds) title(name string) string {
 	for i := range k.all {
 		if k.all[i].Name == name {
-			return lang.L(k.all[i].Title)
+			return k.checks[i].Text
 		}
 	}
 	return name

@@ -59,6 +59,9 @@ const (
 	alt     = fyne.KeyModifierAlt
 )
 
+// arrows stands for the four arrow keys where they belong together.
+const arrows fyne.KeyName = "← ↑ ↓ →"
+
 // Steps is the number of steps of the job.
 const Steps = 7
 
@@ -104,13 +107,19 @@ func Groups() []Group {
 			{Key: fyne.KeyEscape, Label: lang.L("Put the old value back")},
 		}},
 		{lang.L("In the blank"), []Shortcut{
-			{Key: fyne.KeyUp, Label: lang.L("Move the view; while measuring, go to the next point")},
+			{Key: arrows, Label: lang.L("Move the view; while measuring, go to the next point")},
 			{Key: fyne.KeyPlus, Label: lang.L("Zoom in")},
 			{Key: fyne.KeyMinus, Label: lang.L("Zoom out")},
 			{Key: fyne.KeyF, Label: lang.L("Show the whole blank")},
 			{Key: fyne.Key0, Label: lang.L("True size")},
 			{Key: fyne.KeyM, Label: lang.L("Measure between two points")},
 			{Key: fyne.KeyEscape, Label: lang.L("End measuring or a drag")},
+		}},
+		{lang.L("In the folded bag"), []Shortcut{
+			{Key: arrows, Label: lang.L("Turn the bag")},
+			{Key: fyne.KeyPlus, Label: lang.L("Zoom in")},
+			{Key: fyne.KeyMinus, Label: lang.L("Zoom out")},
+			{Key: fyne.KeyF, Label: lang.L("Show the whole bag")},
 		}},
 	}
 }

@@ -7,7 +7,6 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/lang"
-	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/widget"
 
 	"gussetwright/app/settings"
@@ -36,7 +35,7 @@ const gussetPath = "bag.gusset_mm"
 
 func newMeasures(set *settings.Settings, accept func(width, depth, height float64)) *measures {
 	m := &measures{set: set, accept: accept}
-	form := container.New(layout.NewFormLayout())
+	rows := container.NewVBox()
 	usual := bag.Default()
 	for i, path := range []string{"bag.width_mm", gussetPath, "bag.height_mm"} {
 		field, _ := bag.FieldAt(path)
@@ -46,10 +45,11 @@ func newMeasures(set *settings.Settings, accept func(width, depth, height float6
 		one.complaint.Importance = widget.DangerImportance
 		one.complaint.Hide()
 		m.entries[i] = one
-		form.Add(widget.NewLabel(lang.L(field.Label) + " " + field.Symbol))
-		form.Add(container.NewVBox(one.entry, one.complaint))
+		label := widget.NewLabel(lang.L(field.Label) + " " + field.Symbol)
+		rows.Add(container.NewGridWithColumns(2, label, one.entry))
+		rows.Add(one.complaint)
 	}
-	m.object = form
+	m.object = rows
 	m.showUsual(usual)
 	set.Listen(func() { m.showUsual(usual) })
 	return m

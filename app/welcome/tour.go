@@ -14,7 +14,7 @@ import (
 
 // Tour is a layer over the window that points to its parts, one after the other,
 // with a ring round the part and a card beside it. The window below can be used all
-// the while. Put it on top of a stack with the content of the window.
+// the while. Put it on top of a stack that is the content of the window.
 type Tour struct {
 	widget.BaseWidget
 
@@ -23,7 +23,7 @@ type Tour struct {
 	left  func()
 
 	ring     *canvas.Rectangle
-	card     *card
+	card     *tourCard
 	title    *widget.Label
 	text     *widget.Label
 	count    *widget.Label
@@ -40,14 +40,14 @@ func NewTour(stops []Stop, left func()) *Tour {
 	t.title.SizeName = theme.SizeNameSubHeadingText
 	t.title.Wrapping, t.text.Wrapping = fyne.TextWrapWord, fyne.TextWrapWord
 	t.count.Importance = widget.LowImportance
-	t.previous = newTourButton(t, lang.L("Back"), t.Previous)
+	t.previous = newTourButton(t, lang.L("Previous"), t.Previous)
 	t.next = newTourButton(t, lang.L("Next"), t.Next)
 	t.next.Importance = widget.HighImportance
 	t.leave = newTourButton(t, lang.L("Leave the tour"), t.Leave)
 	t.leave.Importance = widget.LowImportance
 	buttons := container.NewHBox(t.leave, layout.NewSpacer(), t.count, t.previous, t.next)
-	t.card = newCard(container.NewBorder(t.title, buttons, nil, nil, t.text))
-	t.card.border = theme.ColorNamePrimary
+	t.card = &tourCard{card{content: container.NewBorder(t.title, buttons, nil, nil, t.text), border: theme.ColorNamePrimary}}
+	t.card.ExtendBaseWidget(t.card)
 	t.ExtendBaseWidget(t)
 	t.Hide()
 	return t
@@ -135,17 +135,40 @@ func (t *Tour) show(stop int) {
 	}
 }
 
-func (t *Tour) canvas() fyne.Canvas { return fyne.CurrentApp().Driver().CanvasForObject(t) }
+// canvas returns where the tour is shown. The driver knows what it has painted only,
+// which the tour was not when it starts, but its parts were.
+func (t *Tour) canvas() fyne.Canvas {
+	driver := fyne.CurrentApp().Driver()
+	for _, stop := range t.stops {
+		if part := stop.Target(); part != nil {
+			if on := driver.CanvasForObject(part); on != nil {
+				return on
+			}
+		}
+	}
+	return driver.CanvasForObject(t)
+}
 
-// target returns where the part of this stop lies on the tour's own layer.
+// target returns where the part of this stop lies in the content of the window, and
+// so on the tour's own layer.
 func (t *Tour) target() (at fyne.Position, size fyne.Size, found bool) {
 	part := t.stops[t.at].Target()
 	if part == nil || !part.Visible() || part.Size().IsZero() {
 		return at, size, false
 	}
 	driver := fyne.CurrentApp().Driver()
-	return driver.AbsolutePositionForObject(part).Subtract(driver.AbsolutePositionForObject(t)), part.Size(), true
+	at = driver.AbsolutePositionForObject(part)
+	if on := t.canvas(); on != nil {
+		at = at.Subtract(driver.AbsolutePositionForObject(on.Content()))
+	}
+	return at, part.Size(), true
 }
+
+// tourCard is a card that keeps clicks from what lies below it.
+type tourCard struct{ card }
+
+// Tapped is part of fyne.Tappable.
+func (c *tourCard) Tapped(*fyne.PointEvent) {}
 
 // tourButton is a button that hands the keys of the tour on.
 type tourButton struct {

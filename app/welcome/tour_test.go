@@ -159,6 +159,17 @@ func TestTourLetsThroughToTheWindow(t *testing.T) {
 	}
 }
 
+// The card itself is in the way.
+func TestCardOfTheTourKeepsClicks(t *testing.T) {
+	s := newScene(t, settings.Light, fyne.NewSize(1024, 700))
+	s.tour.Start()
+	s.tour.card.Move(s.place(s.below))
+	test.TapCanvas(s.window.Canvas(), s.place(s.below).AddXY(20, 20))
+	if s.taps != 0 {
+		t.Error("a click on the card went through to the window")
+	}
+}
+
 // A part that is not shown has no ring, and the card stands in the middle.
 func TestTourPastAHiddenPart(t *testing.T) {
 	s := newScene(t, settings.Light, fyne.NewSize(1024, 700))

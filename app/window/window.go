@@ -1,2 +1,122 @@
-// Package window is the main window of Gussetwright.
+// Package window is the main window of Gussetwright: it puts the steps, the panes,
+// the findings and the status line together, and gives menu and keys their meaning.
+// It belongs to fyne's goroutine.
 package window
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/lang"
+
+	"gussetwright/app/blankpane"
+	"gussetwright/app/document"
+	"gussetwright/app/filestep"
+	"gussetwright/app/findings"
+	"gussetwright/app/focus"
+	"gussetwright/app/foldedpane"
+	"gussetwright/app/notice"
+	"gussetwright/app/session"
+	"gussetwright/app/settings"
+	"gussetwright/app/status"
+	"gussetwright/app/steps"
+	"gussetwright/app/welcome"
+)
+
+// Window is the main window with everything in it.
+type Window struct {
+	app    fyne.App
+	window fyne.Window
+	set    *settings.Settings
+	file   *session.Session
+	doc    *document.Document
+	look   *focus.Focus
+
+	bar      *notice.Bar
+	steps    *steps.Panel
+	files    *filestep.Step
+	blank    *blankpane.Pane
+	folded   *foldedpane.Pane
+	findings *findings.Strip
+	desk     fyne.CanvasObject // steps, panes, findings
+	pages    *fyne.Container   // the desk, or a page in its place
+	layers   *fyne.Container   // all of the window, and the tour on top of it
+	tour     *welcome.Tour
+	begun    bool // there is a bag that the user began with
+	menu     *menu
+	keeper   *keeper
+}
+
+// New returns the window for a document and the session that knows its file, not
+// yet shown.
+func New(app fyne.App, set *settings.Settings, doc *document.Document, file *session.Session) *Window {
+	w := &Window{app: app, window: app.NewWindow(""), set: set, file: file, doc: doc, look: focus.New()}
+	w.bar = notice.New()
+	w.blank = blankpane.New(w.doc, w.look, set)
+	w.folded = foldedpane.New(w.doc, w.look, set)
+	w.findings = findings.New(w.doc, w.look)
+	w.files = filestep.New(w.doc, w.baseName, set, w.window)
+	w.steps = steps.New(w.doc, w.look, set, w.files)
+	w.desk = w.arrangeDesk()
+	w.pages = container.NewStack(w.desk)
+	w.layers = container.NewStack(container.NewBorder(w.bar, status.New(w.doc, set), nil, nil, w.pages))
+	w.window.SetContent(w.layers)
+	w.menu = w.newMenu()
+	w.keeper = w.newKeeper()
+	w.bindKeys()
+	w.followDocument()
+	w.window.SetOnDropped(w.dropped)
+	w.window.SetCloseIntercept(w.close)
+	w.window.Resize(set.WindowSize())
+	return w
+}
+
+// arrangeDesk puts the steps on the left, the panes beside each other and the
+// findings below them.
+func (w *Window) arrangeDesk() fyne.CanvasObject {
+	panes := container.NewHSplit(w.blank, w.folded)
+	panes.Offset = 0.58
+	work := container.NewVSplit(panes, w.findings)
+	work.Offset = 0.8
+	all := container.NewHSplit(w.steps, work)
+	all.Offset = 0.27
+	return all
+}
+
+// Show shows the window: the project at path when one is given, else what the user
+// left or the ways to begin.
+func (w *Window) Show(path string) {
+	w.window.Show()
+	w.begin(path)
+}
+
+// followDocument keeps title and menu true.
+func (w *Window) followDocument() {
+	show := func(state document.State) {
+		if title := w.file.Title(lang.L("untitled")); title != w.window.Title() {
+			w.window.SetTitle(title)
+		}
+		w.menu.show(state)
+		w.keeper.changed()
+	}
+	show(w.doc.State())
+	w.doc.Listen(show)
+}
+
+// showPage puts a page in the place of the desk; nil brings the desk back.
+func (w *Window) showPage(page fyne.CanvasObject) {
+	if page == nil {
+		page, w.begun = w.desk, true
+	}
+	w.pages.Objects = []fyne.CanvasObject{page}
+	w.pages.Refresh()
+}
+
+// atDesk tells whether the desk is shown.
+func (w *Window) atDesk() bool { return w.pages.Objects[0] == w.desk }
+
+// alarm tells of an error where the user is looking.
+func (w *Window) alarm(err error) {
+	if err != nil {
+		w.bar.Say(notice.Alarm, err.Error(), notice.Answer{Label: closeWord()})
+	}
+}

@@ -34,6 +34,7 @@ func textsOfTables() texts {
 		found.add(label, "label of a change")
 	}
 	for _, kind := range export.Kinds() {
+		found.add(kind.Title, "kind of file "+kind.Name)
 		found.add(kind.Help, "kind of file "+kind.Name)
 	}
 	for _, role := range scene.Roles() {

@@ -1,12 +1,37 @@
 //go:build cgo
 
-// Gussetwright is the window in which paper carrier bags are designed.
+// Gussetwright is the window in which paper carrier bags are designed. It takes the
+// path of a project to open.
 package main
 
 import (
+	"fmt"
+	"os"
+
 	"fyne.io/fyne/v2/app"
 
-	_ "gussetwright/app/window"
+	"gussetwright/app/appearance"
+	"gussetwright/app/document"
+	"gussetwright/app/session"
+	"gussetwright/app/settings"
+	"gussetwright/app/window"
+	"gussetwright/app/words"
 )
 
-func main() { app.NewWithID("net.gussetwright.app") }
+func main() {
+	program := app.NewWithID("net.gussetwright.app")
+	set := settings.New(program.Preferences())
+	if err := words.Load(set.Language()); err != nil {
+		fmt.Fprintln(os.Stderr, "gussetwright:", err)
+	}
+	appearance.Wear(program, set)
+	program.SetIcon(appearance.ProgramIcon())
+	doc := document.New()
+	main := window.New(program, set, doc, session.New(doc, session.Options{Recent: set}))
+	path := ""
+	if len(os.Args) > 1 {
+		path = os.Args[1]
+	}
+	main.Show(path)
+	program.Run()
+}

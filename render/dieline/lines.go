@@ -71,6 +71,11 @@ func closedRuns(lines []blank.Line, role blank.Role) []geometry.Path {
 
 // holes draws round holes with their centre marks.
 func (d *drafter) holes() {
+	if d.screen != nil {
+		for _, hole := range closedRuns(d.piece.Lines, blank.RoleHandHole) {
+			d.lettering = append(d.lettering, hole.Bounds())
+		}
+	}
 	for _, hole := range d.piece.Holes {
 		radius := hole.Diameter / 2
 		d.add(scene.Stroke{

@@ -64,7 +64,10 @@ func (d *drafter) name(panel blank.Panel, name string) {
 	label := scene.Label{Role: scene.Legend, Text: name, At: at, Size: size, Anchor: scene.Middle, Turn: turn}
 	if d.screen != nil {
 		if !d.onCornerCrease(panel, label) {
-			d.place(label)
+			above, below := label, label
+			above.At.Y = box.Max.Y - 1.2*size
+			below.At.Y = box.Min.Y + size/2
+			d.place(label, above, below)
 		}
 		return
 	}

@@ -151,9 +151,9 @@ func (p *Painter) trace(path geometry.Path) {
 }
 
 // traceArc adds the points between the ends of an arc, so close that chords stay
-// within a tenth of a pixel: a chord over the angle a rises r·(1 − cos a/2) ≈ r·a²/8.
+// within a fiftieth of a pixel: a chord over the angle a rises r·(1 − cos a/2) ≈ r·a²/8.
 func (p *Painter) traceArc(arc geometry.Arc) {
-	const rise = 0.1
+	const rise = 0.02
 	const most = 1000
 	radius := arc.Radius * p.view.Scale
 	steps := int(min(math.Ceil(math.Abs(arc.Sweep)/math.Sqrt(8*rise/max(radius, rise))), most))

@@ -39,8 +39,8 @@ func (r *raster) reset(width, height int) {
 // edge adds the edge of an outline from one point to another, in pixels, y down.
 // Outlines of one fill must all run the same way round.
 func (r *raster) edge(x0, y0, x1, y1 float64) {
-	if y0 == y1 {
-		return
+	if sum := x0 + y0 + x1 + y1; y0 == y1 || sum-sum != 0 {
+		return // level, or not a number
 	}
 	sign := float32(1)
 	if y0 > y1 {

@@ -135,7 +135,7 @@ func (p *Painter) dashes(closed bool, half, period float64) {
 	for i := range edges {
 		a, b := p.points[i], p.points[(i+1)%len(p.points)]
 		length := math.Hypot(b.x-a.x, b.y-a.y)
-		if from, to, seen := p.seen(a, b, half); seen {
+		if from, to, seen := p.seen(a, b, half); seen && length > 0 {
 			p.dashEdge(a, b, length, gone, from*length, to*length, half, period)
 		}
 		gone += length

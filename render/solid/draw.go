@@ -7,8 +7,6 @@ import (
 	"image/color"
 	"slices"
 	"sync"
-
-	"gussetwright/geometry"
 )
 
 // MostPixels bounds the size of a picture: 100 million pixels take 400 MB.
@@ -24,6 +22,7 @@ type View struct {
 	// fine picture, up to 4. 0 counts as 1.
 	Samples   int
 	Camera    Camera
+	Frame     Frame // what fits into the picture at zoom 1; zero for the whole scene
 	Model     *Model
 	Textures  []*Texture // by piece; a piece without one is plain paper
 	Paper     Paper
@@ -34,10 +33,23 @@ type View struct {
 	Faded     bool   // with little contrast: the bag is out of date
 }
 
-// lens returns the lens of the view for pixels, and the thing beside the bag.
-func (v *View) lens() (lens, *object) {
-	middle, radius := v.Model.extent(v.Reference)
-	return newLens(v.Camera, middle, radius, v.Width, v.Height), v.Reference.place(v.Model)
+// lens returns the lens of the view for pixels.
+func (v *View) lens() lens {
+	frame := v.Frame
+	if frame.Radius <= 0 {
+		frame = v.Model.Frame(v.Reference)
+	}
+	return newLens(v.Camera, frame.Middle, frame.Radius, v.Width, v.Height)
+}
+
+// Scale returns how many pixels a mm takes in the middle of the scene.
+func (v *View) Scale() float64 {
+	l := v.lens()
+	frame := v.Frame
+	if frame.Radius <= 0 {
+		frame = v.Model.Frame(v.Reference)
+	}
+	return l.focal / l.seen(frame.Middle).Z
 }
 
 // shading is what the shadow on the ground follows from.
@@ -64,27 +76,25 @@ func (r *Renderer) Draw(v View) *image.RGBA {
 	v.Width, v.Height = max(v.Width, 1), max(v.Height, 1)
 	samples := min(max(v.Samples, 1), mostSamples)
 	picture := r.blankPicture(v.Width, v.Height)
-	l, beside := v.lens()
-	l = l.scaled(float64(samples))
+	l, beside := v.lens().scaled(float64(samples)), v.Reference.place(v.Model)
 	c := &r.canvas
 	c.resize(v.Width*samples, v.Height*samples)
 	c.ground(v.Look)
 	lit := lightsFor(v.Camera.Azimuth)
-	if from := (shading{v.Model, v.Reference, v.Camera.Azimuth}); r.shade == nil || r.shaded != from {
-		r.shade, r.shaded = newShadow(v.Model, beside, lit.main), from
-	}
-	r.shade.lay(c, &l, v.Look.Shadow)
-
 	r.surfaces(&v, &l, lit, v.Model.surfaces)
 	c.tiles(&v, &l, lit, v.Model.tiles)
 	if beside != nil {
 		r.surfaces(&v, &l, lit, beside.surfaces)
 		c.tiles(&v, &l, lit, beside.tiles)
 	}
+	if from := (shading{v.Model, v.Reference, v.Camera.Azimuth}); r.shade == nil || r.shaded != from {
+		r.shade, r.shaded = newShadow(v.Model, beside, lit.main), from
+	}
+	r.shade.lay(c, &l, v.Look.Shadow)
 	c.strokes(&v, &l, float64(samples))
 	c.highlight(&v, &l, float64(samples))
 	c.marker(&v, &l, float64(samples))
-	c.resolve(picture, samples, v.Faded)
+	c.resolve(picture, samples, &v)
 	return picture
 }
 
@@ -206,90 +216,15 @@ func (c *canvas) tiles(v *View, l *lens, lit lights, tiles []tile) {
 	}
 }
 
-// strokes draws the edges of the paper as fine lines, so that white stands out
-// against white.
-func (c *canvas) strokes(v *View, l *lens, samples float64) {
-	p := pen{width: 0.9 * samples, colour: pack(v.Look.Ink), part: 84, lift: 0.05}
-	for _, s := range v.Model.strokes {
-		c.line(l, s.from, s.to, p)
-	}
-}
-
-// highlight draws the border of the panel that stands out: whole where it is seen,
-// dashed where something lies before it.
-func (c *canvas) highlight(v *View, l *lens, samples float64) {
-	if v.Highlight == "" {
-		return
-	}
-	colour := pack(v.Look.Accent)
-	for _, hidden := range []bool{true, false} {
-		p := pen{width: 2.4 * samples, colour: colour, part: 256, lift: 0.6}
-		if hidden {
-			p = pen{width: 1.2 * samples, colour: colour, part: 150, hidden: true, dash: 5 * samples}
-		}
-		for _, s := range v.Model.bordersOf(v.Highlight) {
-			c.line(l, s.from, s.to, p)
-		}
-	}
-}
-
-// bordersOf returns the edges of a panel without those between two of its facets.
-func (m *Model) bordersOf(panel string) []stroke {
-	var all, kept []stroke
-	for i := range m.body.Facets {
-		f := &m.body.Facets[i]
-		if f.Panel != panel {
-			continue
-		}
-		for c, a := range f.Points {
-			all = append(all, stroke{from: a, to: f.Points[(c+1)%len(f.Points)]})
-		}
-	}
-	for _, s := range all {
-		if !slices.ContainsFunc(all, func(o stroke) bool { return o.from.Near(s.to) && o.to.Near(s.from) }) {
-			kept = append(kept, s)
-		}
-	}
-	return kept
-}
-
-// marker draws a ring around the marked place; open where the place is hidden.
-func (c *canvas) marker(v *View, l *lens, samples float64) {
-	if v.Marker == nil {
-		return
-	}
-	at, found := v.Model.Where(*v.Marker)
-	if !found {
-		return
-	}
-	seen := l.seen(at)
-	if seen.Z < l.near {
-		return
-	}
-	x, y := l.pixel(seen)
-	halo, accent := pack(v.Look.Halo), pack(v.Look.Accent)
-	c.ring(x, y, 11*samples, 6*samples, halo)
-	c.ring(x, y, 11*samples, 3*samples, accent)
-	if !c.covered(x, y, 1/(seen.Z-1)) {
-		c.ring(x, y, 2*samples, 5.5*samples, halo)
-		c.ring(x, y, 1.5*samples, 3*samples, accent)
-	}
-}
-
-// covered tells whether something nearer is drawn at a pixel.
-func (c *canvas) covered(x, y, nearness float64) bool {
-	column, row := int(x), int(y)
-	if x < 0 || y < 0 || column >= c.width || row >= c.height {
-		return false
-	}
-	return float64(c.nearness[row*c.width+column]) > nearness
+// backgroundAt returns the background at a share of the height of the picture.
+func (l Look) backgroundAt(row, height int) packed {
+	return mix(pack(l.Above), pack(l.Below), uint32(256*row/height))
 }
 
 // ground fills the canvas with the background.
 func (c *canvas) ground(look Look) {
-	above, below := pack(look.Above), pack(look.Below)
 	for row := range c.height {
-		colour := mix(above, below, uint32(256*row/c.height))
+		colour := look.backgroundAt(row, c.height)
 		line := c.colours[row*c.width : (row+1)*c.width]
 		for i := range line {
 			line[i] = colour
@@ -297,14 +232,16 @@ func (c *canvas) ground(look Look) {
 	}
 }
 
+// fading is how far a picture that is out of date goes to the background, of 256.
+const fading = 150
+
 // resolve makes each pixel of the picture the mean of its samples.
-func (c *canvas) resolve(picture *image.RGBA, samples int, faded bool) {
+func (c *canvas) resolve(picture *image.RGBA, samples int, v *View) {
 	width, height := picture.Rect.Dx(), picture.Rect.Dy()
 	for y := range height {
 		out := picture.Pix[y*picture.Stride : y*picture.Stride+4*width]
 		row := c.colours[y*samples*c.width:]
-		// Out of date: halfway to the background, which lies at the edge of the row.
-		away := row[0]
+		background := v.Look.backgroundAt(y, height)
 		for x := 0; len(out) >= 4; x++ {
 			var colour packed
 			switch samples {
@@ -315,8 +252,8 @@ func (c *canvas) resolve(picture *image.RGBA, samples int, faded bool) {
 			default:
 				colour = c.meanOf(row[x*samples:], samples)
 			}
-			if faded {
-				colour = mix(colour, away, 150)
+			if v.Faded {
+				colour = mix(colour, background, fading)
 			}
 			binary.LittleEndian.PutUint32(out, colour|0xff000000)
 			out = out[4:]
@@ -334,24 +271,4 @@ func (c *canvas) meanOf(from []packed, samples int) packed {
 	}
 	n := uint32(samples * samples)
 	return (red+n/2)/n | (green+n/2)/n<<8 | (blue+n/2)/n<<16
-}
-
-// Where returns where a place on the blank lies in space: on the facet that covers
-// it, or the closest one.
-func (m *Model) Where(place Place) (geometry.Vec3, bool) {
-	best, found := -1, false
-	least := 0.0
-	for i := range m.body.Facets {
-		f := &m.body.Facets[i]
-		if f.Piece != place.Piece {
-			continue
-		}
-		if away := distance(f.Corners, place.At); !found || away < least {
-			best, least, found = i, away, true
-		}
-	}
-	if !found {
-		return geometry.Vec3{}, false
-	}
-	return m.body.Facets[best].Pose.At(place.At), true
 }

@@ -114,16 +114,21 @@ func middleOf(points []geometry.Vec3) geometry.Vec3 {
 	return sum.Scale(1 / float64(len(points)))
 }
 
-// extent returns the middle and the radius of a ball around the bag and whatever
-// stands beside it.
-func (m *Model) extent(beside Reference) (middle geometry.Vec3, radius float64) {
+// Frame is a ball in space that the camera takes in.
+type Frame struct {
+	Middle geometry.Vec3
+	Radius float64 // mm
+}
+
+// Frame returns the ball around the bag and whatever stands beside it.
+func (m *Model) Frame(beside Reference) Frame {
 	least, greatest := m.least, m.greatest
 	if object := beside.place(m); object != nil {
 		low, high := object.bounds()
 		least = geometry.Vec3{X: min(least.X, low.X), Y: min(least.Y, low.Y), Z: min(least.Z, low.Z)}
 		greatest = geometry.Vec3{X: max(greatest.X, high.X), Y: max(greatest.Y, high.Y), Z: max(greatest.Z, high.Z)}
 	}
-	return least.Mid(greatest), greatest.Sub(least).Length() / 2
+	return Frame{least.Mid(greatest), greatest.Sub(least).Length() / 2}
 }
 
 // rim is an edge of a facet: where it is on the blank, to find what hangs on it.

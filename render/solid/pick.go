@@ -17,7 +17,7 @@ type Hit struct {
 // looks through holes and past handles, cards and what stands beside the bag. ok is
 // false where there is no paper.
 func (v *View) Pick(x, y float64) (hit Hit, ok bool) {
-	l, _ := v.lens()
+	l := v.lens()
 	ray := l.ray(x, y)
 	nearest := math.Inf(1)
 	for i := range v.Model.body.Facets {
@@ -55,4 +55,24 @@ func distance(corners []geometry.Vec2, p geometry.Vec2) float64 {
 		a = b
 	}
 	return least
+}
+
+// Where returns where a place on the blank lies in space: on the facet that covers
+// it, or the closest one.
+func (m *Model) Where(place Place) (geometry.Vec3, bool) {
+	best, found := -1, false
+	least := 0.0
+	for i := range m.body.Facets {
+		f := &m.body.Facets[i]
+		if f.Piece != place.Piece {
+			continue
+		}
+		if away := distance(f.Corners, place.At); !found || away < least {
+			best, least, found = i, away, true
+		}
+	}
+	if !found {
+		return geometry.Vec3{}, false
+	}
+	return m.body.Facets[best].Pose.At(place.At), true
 }

@@ -15,7 +15,7 @@ type shadow struct {
 }
 
 const (
-	shadowCells = 144
+	shadowCells = 120
 	// The cast shadow is shorter than the light would throw it: a long one would
 	// take the eye off the bag.
 	castLength  = 0.42
@@ -119,8 +119,8 @@ func runningMean(cells []float32, stride, count, radius int, line []float32) {
 	}
 }
 
-// lay darkens the ground on the canvas. Nothing else may be drawn yet. Seen from
-// below the ground is clear.
+// lay darkens the ground where the canvas still shows the background. Seen from below
+// the ground is clear.
 func (s *shadow) lay(c *canvas, l *lens, strength float64) {
 	size := s.cell * float64(s.across)
 	x, y := s.corner.X, s.corner.Y
@@ -138,9 +138,11 @@ func (s *shadow) lay(c *canvas, l *lens, strength float64) {
 	c.scan.fill(c.width, 1, func(row, left, right int) {
 		n, u, v := p.nearness.at(row, left), p.u.at(row, left), p.v.at(row, left)
 		for i := row*c.width + left; i < row*c.width+right; i++ {
-			distance := 1 / p.within(n)
-			if dark := s.at(u*distance/s.cell, v*distance/s.cell) * full >> 16; dark > 0 {
-				c.colours[i] = shaded(c.colours[i], 256-dark)
+			if c.nearness[i] == 0 {
+				cells := 1 / (p.within(n) * s.cell)
+				if dark := s.at(u*cells, v*cells) * full >> 16; dark > 0 {
+					c.colours[i] = shaded(c.colours[i], 256-dark)
+				}
 			}
 			n, u, v = n+p.nearness.x, u+p.u.x, v+p.v.x
 		}
@@ -155,6 +157,9 @@ func (s *shadow) at(x, y float64) uint32 {
 	column, row := min(int(fixedX>>8), s.across-2), min(int(fixedY>>8), s.across-2)
 	shareX, shareY := fixedX-uint32(column)<<8, fixedY-uint32(row)<<8
 	d := s.density[row*s.across+column:]
+	if d[0]|d[1]|d[s.across]|d[s.across+1] == 0 {
+		return 0
+	}
 	above := uint32(d[0])*(256-shareX) + uint32(d[1])*shareX
 	under := uint32(d[s.across])*(256-shareX) + uint32(d[s.across+1])*shareX
 	return (above*(256-shareY) + under*shareY) >> 8

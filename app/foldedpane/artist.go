@@ -1,0 +1,121 @@
+package foldedpane
+
+import (
+	"image"
+	"sync"
+
+	"gussetwright/app/document"
+	"gussetwright/geometry/bag"
+	"gussetwright/geometry/blank"
+	"gussetwright/render/solid"
+)
+
+// order asks for a picture of the bag.
+type order struct {
+	number   int // of the order; later ones have higher numbers
+	snapshot *document.Snapshot
+	view     solid.View // without textures
+	fresh    bool       // the bag changes under a drag: do not spend time on its paper
+}
+
+// picture is what an order came to.
+type picture struct {
+	number int
+	fine   bool // no better one can be had
+	pixels *image.RGBA
+}
+
+// Samples along each side of a pixel.
+const (
+	draft    = 1
+	fine     = 2
+	forFiles = 4
+)
+
+// artist draws orders. It may be asked from several goroutines.
+type artist struct {
+	names map[string]string // of panels, as they are written on the paper
+
+	lock     sync.Mutex
+	renderer solid.Renderer
+	papered  papered
+}
+
+// papered are the textures of a bag.
+type papered struct {
+	snapshot *document.Snapshot
+	scale    float64 // pixels per mm
+	look     solid.Look
+	textures []*solid.Texture
+}
+
+func newArtist() *artist { return &artist{names: panelNames()} }
+
+// draw returns the picture that was ordered.
+func (a *artist) draw(o order) picture {
+	a.lock.Lock()
+	defer a.lock.Unlock()
+	o.view.Textures = a.paper(&o)
+	return picture{o.number, o.view.Samples > draft, a.renderer.Draw(o.view)}
+}
+
+// giveBack takes a picture that is shown no longer, to be drawn over.
+func (a *artist) giveBack(old *image.RGBA) { a.renderer.Recycle(old) }
+
+// paper returns the textures of the bag, as fine as the picture needs them. A draft
+// takes what is there.
+func (a *artist) paper(o *order) []*solid.Texture {
+	have := &a.papered
+	scale := 1.0
+	if !o.fresh {
+		scale = textureScale(o.snapshot, o.view.Scale())
+	}
+	same := have.snapshot == o.snapshot && have.look == o.view.Look
+	if same && (have.scale >= scale || o.view.Samples == draft) {
+		return have.textures
+	}
+	*have = papered{o.snapshot, scale, o.view.Look, a.textures(o.snapshot, o.view, scale)}
+	return have.textures
+}
+
+// textures returns plain paper with the names of the panels on it.
+func (a *artist) textures(snapshot *document.Snapshot, v solid.View, scale float64) []*solid.Texture {
+	list := make([]*solid.Texture, len(snapshot.Blank.Pieces))
+	for i := range list {
+		piece := &snapshot.Blank.Pieces[i]
+		list[i] = solid.Sample(piece, v.Paper, v.Look.Ink, scale, func(panel string) string {
+			if hidden(panel, &snapshot.Blank) {
+				return ""
+			}
+			return a.names[panel]
+		})
+	}
+	return list
+}
+
+// hidden tells whether other layers cover most of a panel on the folded bag.
+func hidden(panel string, laid *blank.Blank) bool {
+	shownBase := "back-base"
+	if laid.Spec.Body.Base == bag.BasePinch {
+		shownBase = "front-base"
+	}
+	switch panel {
+	case "front-base", "back-base", "gusset-left-base", "gusset-right-base":
+		return panel != shownBase
+	case "seam-flap", "seam-flap-base", "seam-flap-turn-in":
+		return true
+	}
+	return false
+}
+
+// textureScale returns the pixels per mm of the paper for a picture in which a mm
+// takes some pixels: 1, 2 or 4, less where that would be large.
+func textureScale(snapshot *document.Snapshot, pixelsPerMM float64) float64 {
+	const most = 8_000_000
+	scale := 1.0
+	piece := &snapshot.Blank.Pieces[0]
+	for scale < 4 && scale < pixelsPerMM && 4*scale*scale*piece.Width*piece.Height <= most {
+		scale *= 2
+	}
+	return scale
+}

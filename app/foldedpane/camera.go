@@ -1,0 +1,120 @@
+package foldedpane
+
+import (
+	"math"
+
+	"fyne.io/fyne/v2"
+
+	"gussetwright/render/solid"
+)
+
+// setCamera looks at the bag from somewhere else.
+func (p *Pane) setCamera(c solid.Camera) {
+	p.camera = c.Limited()
+	p.draw()
+}
+
+// Camera returns from where the bag is seen.
+func (p *Pane) Camera() solid.Camera { return p.camera }
+
+// Front shows the bag from the front.
+func (p *Pane) Front() { p.setCamera(solid.Front) }
+
+// Back shows the bag from behind.
+func (p *Pane) Back() { p.setCamera(solid.Back) }
+
+// Left shows the left gusset.
+func (p *Pane) Left() { p.setCamera(solid.Left) }
+
+// Right shows the right gusset.
+func (p *Pane) Right() { p.setCamera(solid.Right) }
+
+// Top looks into the bag from straight above.
+func (p *Pane) Top() { p.setCamera(solid.Top) }
+
+// Below shows the base from straight below.
+func (p *Pane) Below() { p.setCamera(solid.Below) }
+
+// Isometric shows the bag from a corner above.
+func (p *Pane) Isometric() { p.setCamera(solid.Isometric) }
+
+// Fit shows the whole bag from where it is seen now.
+func (p *Pane) Fit() {
+	p.reframe()
+	p.setCamera(solid.Camera{Azimuth: p.camera.Azimuth, Elevation: p.camera.Elevation, Zoom: 1})
+}
+
+// ZoomIn shows the middle of the pane larger.
+func (p *Pane) ZoomIn() { p.zoomAt(p.middle(), zoomStep) }
+
+// ZoomOut shows the middle of the pane smaller.
+func (p *Pane) ZoomOut() { p.zoomAt(p.middle(), 1/zoomStep) }
+
+func (p *Pane) middle() fyne.Position {
+	size := p.stage.Size()
+	return fyne.NewPos(size.Width/2, size.Height/2)
+}
+
+// Reference returns what stands beside the bag for scale.
+func (p *Pane) Reference() solid.Reference { return p.reference }
+
+// SetReference puts something beside the bag for scale.
+func (p *Pane) SetReference(r solid.Reference) {
+	p.reference = r
+	p.reframe()
+	p.draw()
+}
+
+// keyTurn is how far an arrow key turns the bag, in radians.
+const keyTurn = math.Pi / 24
+
+// turn turns the camera by steps of an arrow key.
+func (p *Pane) turn(right, up float64) {
+	c := p.camera
+	c.Azimuth += right * keyTurn
+	c.Elevation += up * keyTurn
+	p.setCamera(c)
+}
+
+// FocusGained is part of fyne.Focusable.
+func (s *stage) FocusGained() {
+	s.focused = true
+	s.arrange()
+}
+
+// FocusLost is part of fyne.Focusable.
+func (s *stage) FocusLost() {
+	s.focused = false
+	s.arrange()
+}
+
+// TypedRune is part of fyne.Focusable.
+func (s *stage) TypedRune(letter rune) {
+	switch letter {
+	case 'f', 'F':
+		s.pane.Fit()
+	case '+', '=':
+		s.pane.ZoomIn()
+	case '-', '−':
+		s.pane.ZoomOut()
+	}
+}
+
+// TypedKey is part of fyne.Focusable. Arrows turn the bag the way they point;
+// escape takes the marked place away.
+func (s *stage) TypedKey(ev *fyne.KeyEvent) {
+	switch ev.Name {
+	case fyne.KeyLeft:
+		s.pane.turn(1, 0)
+	case fyne.KeyRight:
+		s.pane.turn(-1, 0)
+	case fyne.KeyUp:
+		s.pane.turn(0, -1)
+	case fyne.KeyDown:
+		s.pane.turn(0, 1)
+	case fyne.KeyEscape:
+		if s.pane.look.Place() != nil {
+			s.pane.look.Show(nil)
+		}
+	}
+}

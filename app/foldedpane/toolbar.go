@@ -1,0 +1,127 @@
+package foldedpane
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/lang"
+	"fyne.io/fyne/v2/layout"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+
+	"gussetwright/render/solid"
+)
+
+// toolbar is the row of buttons above the bag.
+type toolbar struct {
+	widget.BaseWidget
+	pane          *Pane
+	views, beside *widget.Button
+	body          *fyne.Container
+}
+
+func newToolbar(p *Pane) *toolbar {
+	t := &toolbar{pane: p}
+	title := widget.NewLabel(lang.L("Folded bag"))
+	title.TextStyle.Bold = true
+	t.views = list(func() { t.open(t.views, t.viewItems()) })
+	t.beside = list(func() { t.open(t.beside, t.besideItems()) })
+	t.body = container.NewHBox(title, layout.NewSpacer(), t.views, t.beside,
+		quiet("", theme.ZoomOutIcon(), p.ZoomOut), quiet("", theme.ZoomInIcon(), p.ZoomIn),
+		quiet(lang.L("Fit"), nil, p.Fit))
+	t.ExtendBaseWidget(t)
+	t.show()
+	return t
+}
+
+// quiet returns a button that does not shout.
+func quiet(text string, icon fyne.Resource, tapped func()) *widget.Button {
+	button := widget.NewButtonWithIcon(text, icon, tapped)
+	button.Importance = widget.LowImportance
+	return button
+}
+
+// list returns a button that opens a list.
+func list(tapped func()) *widget.Button {
+	button := quiet("", theme.MenuDropDownIcon(), tapped)
+	button.IconPlacement = widget.ButtonIconTrailingText
+	return button
+}
+
+// CreateRenderer is part of fyne.Widget.
+func (t *toolbar) CreateRenderer() fyne.WidgetRenderer { return widget.NewSimpleRenderer(t.body) }
+
+// show brings the buttons up to date.
+func (t *toolbar) show() {
+	setText(t.views, t.viewName())
+	setText(t.beside, besideName(t.pane.reference))
+}
+
+func setText(button *widget.Button, text string) {
+	if button.Text != text {
+		button.SetText(text)
+	}
+}
+
+// namedView is a usual place to look from.
+type namedView struct {
+	name   string
+	camera solid.Camera
+	choose func()
+}
+
+func (t *toolbar) namedViews() []namedView {
+	p := t.pane
+	return []namedView{
+		{lang.L("Isometric"), solid.Isometric, p.Isometric},
+		{lang.L("Front"), solid.Front, p.Front},
+		{lang.L("Back"), solid.Back, p.Back},
+		{lang.L("Left side"), solid.Left, p.Left},
+		{lang.L("Right side"), solid.Right, p.Right},
+		{lang.L("From above"), solid.Top, p.Top},
+		{lang.L("From below"), solid.Below, p.Below},
+	}
+}
+
+// viewName returns the name of the view that is seen, however large.
+func (t *toolbar) viewName() string {
+	for _, v := range t.namedViews() {
+		if seen := v.camera.Limited(); seen.Azimuth == t.pane.camera.Azimuth && seen.Elevation == t.pane.camera.Elevation {
+			return v.name
+		}
+	}
+	return lang.L("Turned")
+}
+
+func (t *toolbar) viewItems() []*fyne.MenuItem {
+	var items []*fyne.MenuItem
+	current := t.viewName()
+	for _, v := range t.namedViews() {
+		item := fyne.NewMenuItem(v.name, v.choose)
+		item.Checked = v.name == current
+		items = append(items, item)
+	}
+	return items
+}
+
+func (t *toolbar) besideItems() []*fyne.MenuItem {
+	var items []*fyne.MenuItem
+	for _, r := range solid.References() {
+		item := fyne.NewMenuItem(besideName(r), func() { t.pane.SetReference(r) })
+		item.Checked = r == t.pane.reference
+		items = append(items, item)
+	}
+	return items
+}
+
+// open shows a list below a button.
+func (t *toolbar) open(below *widget.Button, items []*fyne.MenuItem) {
+	driver := fyne.CurrentApp().Driver()
+	on := driver.CanvasForObject(below)
+	if on == nil {
+		return
+	}
+	at := driver.AbsolutePositionForObject(below).AddXY(0, below.Size().Height)
+	popup := widget.NewPopUpMenu(fyne.NewMenu("", items...), on)
+	popup.ShowAtPosition(at)
+	on.Focus(popup)
+}

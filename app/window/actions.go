@@ -1,0 +1,135 @@
+package window
+
+import (
+	"fmt"
+	"image/png"
+	"io"
+	"strings"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/lang"
+
+	"gussetwright/app/notice"
+	"gussetwright/app/shortcuts"
+	"gussetwright/app/wholefile"
+)
+
+// typer is an entry in which something may be typed that is not taken over yet. The
+// main menu hears its keys before the focused entry does, so it asks the entry first.
+type typer interface {
+	UndoTyping() bool
+	RedoTyping() bool
+	Commit() bool
+}
+
+func (w *Window) typer() (typer, bool) {
+	entry, ok := w.window.Canvas().Focused().(typer)
+	return entry, ok
+}
+
+// undo takes back what was typed in the focused entry, else the last step.
+func (w *Window) undo() {
+	if entry, ok := w.typer(); !ok || !entry.UndoTyping() {
+		w.doc.Undo()
+	}
+}
+
+// redo does again what undo took back.
+func (w *Window) redo() {
+	if entry, ok := w.typer(); !ok || !entry.RedoTyping() {
+		w.doc.Redo()
+	}
+}
+
+// commitTyping takes over what is being typed. It returns false where that cannot be
+// read; the entry says why.
+func (w *Window) commitTyping() bool {
+	entry, ok := w.typer()
+	return !ok || entry.Commit()
+}
+
+// goToStep shows a step of the job, counted from 1.
+func (w *Window) goToStep(number int) {
+	w.showPage(nil)
+	w.steps.Select(number - 1)
+}
+
+func (w *Window) nextStep(by int) {
+	if next := w.steps.Selected() + by; next >= 0 && next < shortcuts.Steps {
+		w.goToStep(next + 1)
+	}
+}
+
+func (w *Window) zoomIn() {
+	w.blank.ZoomIn()
+}
+
+func (w *Window) zoomOut() {
+	w.blank.ZoomOut()
+}
+
+// tell says something that needs no answer.
+func (w *Window) tell(text string) {
+	w.bar.Say(notice.Tell, text, notice.Answer{Label: closeWord()})
+}
+
+// tellAll says sentences that need no answer; none is said when there are none.
+func (w *Window) tellAll(sentences []string) {
+	if len(sentences) > 0 {
+		w.tell(strings.Join(sentences, " "))
+	}
+}
+
+// bindKeys ties the keys that are not in the menu, which has its own.
+func (w *Window) bindKeys() {
+	shortcuts.Register(w.window.Canvas(), map[shortcuts.ID]func(){
+		shortcuts.NextStep:     func() { w.nextStep(1) },
+		shortcuts.PreviousStep: func() { w.nextStep(-1) },
+		shortcuts.ZoomIn:       w.zoomIn,
+		shortcuts.LargerText:   func() { w.set.SetTextScale(w.set.TextScale() + textStep) },
+	})
+	w.window.Canvas().SetOnTypedKey(func(key *fyne.KeyEvent) {
+		if w.tour != nil && w.tour.TypedKey(key) {
+			return
+		}
+		if key.Name == fyne.KeyEscape {
+			w.escape()
+		}
+	})
+}
+
+// escape answers a notice, or leaves a page.
+func (w *Window) escape() {
+	if w.bar.Escape() {
+		return
+	}
+	if !w.atDesk() && w.begun {
+		w.showPage(nil)
+	}
+}
+
+// The size of a saved picture of the folded bag, in pixels.
+const pictureWidth, pictureHeight = 2000, 2000
+
+// savePicture writes the folded bag, as it is turned now, to a PNG file.
+func (w *Window) savePicture() {
+	question := askFile{window: w, title: lang.L("Save the picture as"), ending: ".png", then: func(path string) {
+		err := wholefile.Write(path, func(out io.Writer) error {
+			return png.Encode(out, w.folded.Picture(pictureWidth, pictureHeight))
+		})
+		if err != nil {
+			w.alarm(fmt.Errorf("write the picture %s: %w", path, err))
+			return
+		}
+		w.tell(fmt.Sprintf(lang.L("The picture is in %s."), path))
+	}}
+	question.ask(w.folderToBegin(), w.baseName()+"-folded.png")
+}
+
+// baseName is what files of the bag begin with.
+func (w *Window) baseName() string {
+	if name := w.file.Name(); name != "" {
+		return name
+	}
+	return lang.L("bag")
+}
