@@ -30,7 +30,7 @@ func roleWord(role scene.Role) string {
 	case scene.Punching:
 		return lang.L("Hole")
 	}
-	return lang.L("Cut")
+	return lang.L("Cut edge")
 }
 
 // kindWord says what a measuring point has snapped to.

@@ -13,6 +13,7 @@ import (
 	"gussetwright/app/shortcuts"
 	"gussetwright/app/words"
 	"gussetwright/geometry"
+	"gussetwright/geometry/bag"
 )
 
 // menu is the main menu with the items that change.
@@ -180,7 +181,10 @@ func changeText(word string, change document.Change) string {
 	case change.Path == "":
 		return word + ": " + lang.L(change.Label)
 	}
-	return fmt.Sprintf("%s: %s %s → %s", word, lang.L(change.Label), lang.L(change.From), lang.L(change.To))
+	if field, found := bag.FieldAt(change.Path); found && field.Kind() != bag.Number {
+		change.From, change.To = lang.L(change.From), lang.L(change.To) // a name is left as it was typed
+	}
+	return fmt.Sprintf("%s: %s %s → %s", word, lang.L(change.Label), change.From, change.To)
 }
 
 // fillRecent lists the files opened last.

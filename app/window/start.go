@@ -113,9 +113,12 @@ func (w *Window) askToRestore(left session.Recovery) {
 		notice.Answer{Label: lang.L("Later")})
 }
 
-// showHelp shows the help page in place of the desk.
+// showHelp shows the help page in place of the desk, and brings back what was there.
 func (w *Window) showHelp() {
-	w.showPage(help.New(w.app.Metadata().Version, func() { w.showPage(nil) }))
+	before := w.pages.Objects[0]
+	page := help.New(w.app.Metadata().Version, func() { w.showPage(before) })
+	w.showPage(page)
+	w.window.Canvas().Focus(page.FirstFocus())
 }
 
 // startTour shows the tour over the desk. It needs a bag to point at.

@@ -7,6 +7,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/lang"
+	"fyne.io/fyne/v2/theme"
 
 	"gussetwright/app/blankpane"
 	"gussetwright/app/document"
@@ -38,6 +39,7 @@ type Window struct {
 	folded   *foldedpane.Pane
 	findings *findings.Strip
 	desk     fyne.CanvasObject // steps, panes, findings
+	foot     *status.Line
 	pages    *fyne.Container   // the desk, or a page in its place
 	layers   *fyne.Container   // all of the window, and the tour on top of it
 	tour     *welcome.Tour
@@ -58,7 +60,8 @@ func New(app fyne.App, set *settings.Settings, doc *document.Document, file *ses
 	w.steps = steps.New(w.doc, w.look, set, w.files)
 	w.desk = w.arrangeDesk()
 	w.pages = container.NewStack(w.desk)
-	w.layers = container.NewStack(container.NewBorder(w.bar, status.New(w.doc, set), nil, nil, w.pages))
+	w.foot = status.New(w.doc, set)
+	w.layers = container.NewStack(container.NewBorder(w.bar, w.foot, nil, nil, w.pages))
 	w.window.SetContent(w.layers)
 	w.menu = w.newMenu()
 	w.keeper = w.newKeeper()
@@ -77,10 +80,25 @@ func (w *Window) arrangeDesk() fyne.CanvasObject {
 	panes.Offset = 0.58
 	work := container.NewVSplit(panes, w.findings)
 	work.Offset = 0.8
-	all := container.NewHSplit(w.steps, work)
-	all.Offset = 0.27
+	all := container.NewHSplit(container.New(atLeast{stepsWidth}, w.steps), work)
+	all.Offset = 0
 	return all
 }
+
+// stepsWidth is what the entries need to stand unclipped at the usual text size.
+const stepsWidth = 345
+
+// atLeast lays one object out with a least width, which grows with the text.
+type atLeast struct{ width float32 }
+
+// MinSize is part of fyne.Layout.
+func (l atLeast) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	usual := theme.DefaultTheme().Size(theme.SizeNameText)
+	return objects[0].MinSize().Max(fyne.NewSize(l.width*theme.TextSize()/usual, 0))
+}
+
+// Layout is part of fyne.Layout.
+func (l atLeast) Layout(objects []fyne.CanvasObject, size fyne.Size) { objects[0].Resize(size) }
 
 // Show shows the window: the project at path when one is given, else what the user
 // left or the ways to begin.
@@ -109,6 +127,11 @@ func (w *Window) showPage(page fyne.CanvasObject) {
 	}
 	w.pages.Objects = []fyne.CanvasObject{page}
 	w.pages.Refresh()
+	if w.begun {
+		w.foot.Show()
+	} else {
+		w.foot.Hide() // there is no bag yet that it could tell of
+	}
 }
 
 // atDesk tells whether the desk is shown.
