@@ -4,12 +4,11 @@ import (
 	"fmt"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/lang"
-	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
+	"gussetwright/app/toolrow"
 	"gussetwright/geometry"
 )
 
@@ -26,24 +25,20 @@ func newToolbar(p *Pane) *toolbar {
 	t := &toolbar{pane: p}
 	title := widget.NewLabel(lang.L("Blank"))
 	title.TextStyle.Bold = true
-	t.percent = quiet("100 %", nil, p.TrueSize)
-	t.measure = quiet(lang.L("Measure"), nil, func() { p.Measure(!p.Measuring()) })
-	t.legend = quiet(lang.L("Legend"), nil, func() { p.ShowLegend(!p.LegendShown()) })
-	layers := quiet(lang.L("Layers"), theme.MenuDropDownIcon(), nil)
+	t.percent = toolrow.Quiet("100 %", nil, p.TrueSize)
+	t.measure = toolrow.Quiet(lang.L("Measure"), nil, func() { p.Measure(!p.Measuring()) })
+	t.legend = toolrow.Quiet(lang.L("Legend"), nil, func() { p.ShowLegend(!p.LegendShown()) })
+	layers := toolrow.Quiet(lang.L("Layers"), theme.MenuDropDownIcon(), nil)
 	layers.IconPlacement = widget.ButtonIconTrailingText
 	layers.OnTapped = func() { p.chooseLayers(layers) }
-	t.body = container.NewHBox(title, layout.NewSpacer(),
-		quiet("", theme.ZoomOutIcon(), p.ZoomOut), t.percent, quiet("", theme.ZoomInIcon(), p.ZoomIn),
-		quiet(lang.L("Fit"), nil, p.Fit), t.measure, layers, t.legend)
+	out, in := toolrow.Quiet("", theme.ZoomOutIcon(), p.ZoomOut), toolrow.Quiet("", theme.ZoomInIcon(), p.ZoomIn)
+	fit := toolrow.Quiet(lang.L("Fit"), nil, p.Fit)
+	// Wheel and keys zoom as well, and the legend can be put away.
+	t.body = toolrow.New(title,
+		[]fyne.CanvasObject{out, t.percent, in, fit, t.measure, layers, t.legend},
+		[]fyne.CanvasObject{title, out, in, t.percent, t.legend})
 	t.ExtendBaseWidget(t)
 	return t
-}
-
-// quiet returns a button that does not shout.
-func quiet(text string, icon fyne.Resource, tapped func()) *widget.Button {
-	button := widget.NewButtonWithIcon(text, icon, tapped)
-	button.Importance = widget.LowImportance
-	return button
 }
 
 // CreateRenderer is part of fyne.Widget.

@@ -1,0 +1,43 @@
+package toolrow_test
+
+import (
+	"testing"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/test"
+	"fyne.io/fyne/v2/widget"
+
+	"gussetwright/app/toolrow"
+)
+
+func TestToolsGiveWayInOrder(t *testing.T) {
+	test.NewTempApp(t)
+	title := widget.NewLabel("Blank")
+	first, second, third := toolrow.Quiet("First", nil, nil), toolrow.Quiet("Second", nil, nil), toolrow.Quiet("Third", nil, nil)
+	row := toolrow.New(title, []fyne.CanvasObject{first, second, third}, []fyne.CanvasObject{title, second})
+	window := test.NewTempWindow(t, row)
+	window.SetPadded(false)
+
+	window.Resize(fyne.NewSize(600, 40))
+	for _, object := range row.Objects {
+		if !object.Visible() {
+			t.Error("a tool is hidden though there is room")
+		}
+	}
+	if right := third.Position().X + third.Size().Width; right != 600 {
+		t.Errorf("the last tool ends at %g, want 600", right)
+	}
+	least := row.MinSize()
+	window.Resize(fyne.NewSize(least.Width+second.MinSize().Width+10, 40))
+	if title.Visible() || !second.Visible() {
+		t.Error("the title should have given way first")
+	}
+	window.Resize(least)
+	if second.Visible() || !first.Visible() || !third.Visible() {
+		t.Error("only what may give way should be hidden")
+	}
+	window.Resize(fyne.NewSize(600, 40))
+	if !title.Visible() || !second.Visible() {
+		t.Error("what gave way does not come back")
+	}
+}
