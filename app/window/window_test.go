@@ -1,0 +1,269 @@
+package window
+
+import (
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/storage"
+	"fyne.io/fyne/v2/test"
+
+	"gussetwright/app/appearance"
+	"gussetwright/app/document"
+	"gussetwright/app/project"
+	"gussetwright/app/session"
+	"gussetwright/app/settings"
+	"gussetwright/assets"
+)
+
+// opened returns the window on the start page, or on the project at path.
+func opened(t *testing.T, path string) *Window {
+	t.Helper()
+	app := test.NewTempApp(t)
+	return openedIn(t, app, path, t.TempDir())
+}
+
+func openedIn(t *testing.T, app fyne.App, path, recovery string) *Window {
+	t.Helper()
+	set := settings.New(app.Preferences())
+	set.SetAppearance(settings.Light)
+	appearance.Wear(app, set)
+	doc := document.New()
+	w := New(app, set, doc, session.New(doc, session.Options{Recent: set, Recovery: recovery}))
+	w.Show(path)
+	w.window.Resize(fyne.NewSize(1440, 900))
+	t.Cleanup(func() {
+		w.keeper.timer.Stop()
+		w.blank.Close()
+		w.folded.Close()
+	})
+	return w
+}
+
+func demoFile(t *testing.T) string {
+	t.Helper()
+	path := filepath.Join(t.TempDir(), "demo.gusset")
+	if err := os.WriteFile(path, assets.Demo, 0o644); err != nil {
+		t.Fatal(err)
+	}
+	return path
+}
+
+// widen makes the bag of the window 10 mm wider, as one step.
+func widen(w *Window) {
+	spec := w.doc.State().Spec
+	spec.Body.Width += 10
+	w.doc.Set(spec)
+}
+
+// answer gives the answer of the notice bar with this label.
+func answer(t *testing.T, w *Window, label string) {
+	t.Helper()
+	for _, button := range w.bar.Answers() {
+		if button.Text == label {
+			test.Tap(button)
+			return
+		}
+	}
+	t.Fatalf("the bar says %q and has no answer %q", w.bar.Text(), label)
+}
+
+func TestStartPageComesFirst(t *testing.T) {
+	w := opened(t, "")
+	if w.atDesk() || w.foot.Visible() {
+		t.Error("the desk is shown before there is a bag")
+	}
+	w.openDemo()
+	if !w.atDesk() || !w.foot.Visible() || w.doc.State().Spec.Name != "Quillmoor Tea House, gift bag" {
+		t.Errorf("after opening the demo: desk %v, bag %q", w.atDesk(), w.doc.State().Spec.Name)
+	}
+	if w.file.Path() != "" {
+		t.Error("the demo has a file that could be saved over")
+	}
+}
+
+func TestArgumentIsOpened(t *testing.T) {
+	path := demoFile(t)
+	w := opened(t, path)
+	if !w.atDesk() || w.file.Path() != path || w.window.Title() != "demo – Gussetwright" {
+		t.Errorf("desk %v, path %q, title %q", w.atDesk(), w.file.Path(), w.window.Title())
+	}
+	if recent := w.set.Recent(); len(recent) != 1 || recent[0] != path {
+		t.Errorf("recent files %q", recent)
+	}
+}
+
+func TestMissingArgumentIsToldInTheWindow(t *testing.T) {
+	w := opened(t, filepath.Join(t.TempDir(), "gone.gusset"))
+	if !strings.Contains(w.bar.Text(), "gone.gusset") || w.atDesk() {
+		t.Errorf("the bar says %q", w.bar.Text())
+	}
+}
+
+func TestUndoIsNamedInTheMenu(t *testing.T) {
+	w := opened(t, demoFile(t))
+	if !w.menu.undo.Disabled {
+		t.Error("there is something to undo before anything was done")
+	}
+	widen(w)
+	if got := w.menu.undo.Label; got != "Undo: Face width 190 mm → 200 mm" || w.menu.undo.Disabled {
+		t.Errorf("the menu says %q", got)
+	}
+	if got := w.window.Title(); got != "demo* – Gussetwright" {
+		t.Errorf("the title is %q", got)
+	}
+	w.undo()
+	if got := w.menu.redo.Label; got != "Redo: Face width 190 mm → 200 mm" {
+		t.Errorf("the menu says %q", got)
+	}
+	if w.doc.State().Spec.Body.Width != 190 {
+		t.Error("undo did not undo")
+	}
+	w.redo()
+	if w.doc.State().Spec.Body.Width != 200 {
+		t.Error("redo did not redo")
+	}
+}
+
+func TestNothingIsClosedUnsaved(t *testing.T) {
+	w := opened(t, demoFile(t))
+	closed := false
+	w.window.SetOnClosed(func() { closed = true })
+	widen(w)
+	w.close()
+	if closed || !strings.Contains(w.bar.Text(), "Save the changes") {
+		t.Fatalf("closed %v, the bar says %q", closed, w.bar.Text())
+	}
+	w.escape()
+	if closed || w.bar.Visible() {
+		t.Fatal("escape did not keep the window open")
+	}
+	w.close()
+	answer(t, w, "Save")
+	if !closed {
+		t.Error("the window stays open after saving")
+	}
+	saved, err := project.Open(w.file.Path())
+	if err != nil || saved.Spec.Body.Width != 200 {
+		t.Errorf("saved %g, %v", saved.Spec.Body.Width, err)
+	}
+}
+
+func TestSavedByAnotherIsNotReplacedSilently(t *testing.T) {
+	path := demoFile(t)
+	w := opened(t, path)
+	widen(w)
+	other, err := project.Open(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	other.Spec.Body.Height = 300
+	if err := project.Save(path, other); err != nil {
+		t.Fatal(err)
+	}
+	w.save()
+	if w.bar.Text() == "" || len(w.bar.Answers()) != 3 {
+		t.Fatalf("the bar says %q", w.bar.Text())
+	}
+	answer(t, w, "Replace it")
+	if saved, _ := project.Open(path); saved.Spec.Body.Width != 200 || saved.Spec.Body.Height != 265 {
+		t.Errorf("saved %+v", saved.Spec.Body)
+	}
+}
+
+func TestDropOpensAProject(t *testing.T) {
+	w := opened(t, "")
+	w.dropped(fyne.Position{}, []fyne.URI{storage.NewFileURI("/somewhere/picture.png")})
+	if !strings.Contains(w.bar.Text(), "picture.png") {
+		t.Errorf("the bar says %q", w.bar.Text())
+	}
+	path := demoFile(t)
+	w.dropped(fyne.Position{}, []fyne.URI{storage.NewFileURI(path)})
+	if w.file.Path() != path {
+		t.Errorf("opened %q, want %q", w.file.Path(), path)
+	}
+}
+
+func TestSaveAsAsksBeforeReplacing(t *testing.T) {
+	w := opened(t, demoFile(t))
+	folder := t.TempDir()
+	taken := filepath.Join(folder, "taken.gusset")
+	if err := os.WriteFile(taken, []byte("somebody's work"), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	question := askFile{window: w, ending: projectEnding, then: func(path string) { w.saved(w.file.SaveAs(path), func() {}) }}
+	question.ask(folder, "taken")
+	question.confirm()
+	if data, _ := os.ReadFile(taken); string(data) != "somebody's work" || !strings.Contains(w.bar.Text(), "taken.gusset") {
+		t.Fatalf("the file holds %q, the bar says %q", data, w.bar.Text())
+	}
+	answer(t, w, "Replace it")
+	if _, err := project.Open(taken); err != nil || w.file.Path() != taken {
+		t.Errorf("saved to %q, %v", w.file.Path(), err)
+	}
+}
+
+func TestCrashIsRecovered(t *testing.T) {
+	app, recovery := test.NewTempApp(t), t.TempDir()
+	first := openedIn(t, app, demoFile(t), recovery)
+	widen(first)
+	first.keeper.keep()
+	// A copy of the recovery folder stands for the files that a crash leaves: the
+	// first program still holds its own.
+	left := filepath.Join(t.TempDir(), "left")
+	if err := os.CopyFS(left, os.DirFS(recovery)); err != nil {
+		t.Fatal(err)
+	}
+	second := openedIn(t, test.NewTempApp(t), "", left)
+	if !strings.Contains(second.bar.Text(), "without saving demo") {
+		t.Fatalf("the bar says %q", second.bar.Text())
+	}
+	answer(t, second, "Take it up again")
+	if state := second.doc.State(); state.Spec.Body.Width != 200 || !state.Dirty {
+		t.Errorf("restored %g mm, dirty %v", state.Spec.Body.Width, state.Dirty)
+	}
+}
+
+func TestStepsHelpAndTourAreReachedByKey(t *testing.T) {
+	w := opened(t, demoFile(t))
+	w.goToStep(5)
+	if w.steps.Selected() != 4 {
+		t.Errorf("step %d is chosen, want 4", w.steps.Selected())
+	}
+	w.nextStep(1)
+	w.nextStep(1)
+	w.nextStep(1)
+	if w.steps.Selected() != 6 {
+		t.Errorf("step %d is chosen, want the last", w.steps.Selected())
+	}
+	w.showHelp()
+	if w.atDesk() {
+		t.Error("help is not shown")
+	}
+	w.escape()
+	if !w.atDesk() {
+		t.Error("escape does not leave the help page")
+	}
+	w.startTour()
+	if !w.tour.Visible() {
+		t.Error("the tour is not shown")
+	}
+	w.tour.TypedKey(&fyne.KeyEvent{Name: fyne.KeyEscape})
+	if w.tour.Visible() {
+		t.Error("escape does not leave the tour")
+	}
+}
+
+func TestUnitsReachEveryPart(t *testing.T) {
+	w := opened(t, demoFile(t))
+	for _, item := range w.menu.units().ChildMenu.Items {
+		if item.Label == "Inches" {
+			item.Action()
+		}
+	}
+	if !strings.Contains(w.foot.Text, "23.209 × 15.059 in") {
+		t.Errorf("the status line says %q", w.foot.Text)
+	}
+}
