@@ -1,6 +1,8 @@
 package blankpane
 
 import (
+	"fyne.io/fyne/v2"
+
 	"gussetwright/geometry"
 )
 
@@ -62,4 +64,11 @@ func (p *Pane) pan(by geometry.Vec2) {
 func (p *Pane) middle() geometry.Vec2 {
 	size := p.surface.Size()
 	return geometry.Vec2{X: float64(size.Width) / 2, Y: float64(size.Height) / 2}
+}
+
+// PositionOf returns where a point of a piece is seen, from the upper left corner of
+// the pane.
+func (p *Pane) PositionOf(piece int, at geometry.Vec2) fyne.Position {
+	pixel := p.view.screen(p.desk.at(piece, at))
+	return p.surface.Position().AddXY(float32(pixel.X), float32(pixel.Y))
 }

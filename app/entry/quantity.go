@@ -204,9 +204,8 @@ func (q *Quantity) slideRange(value float64) (low, high float64) {
 	}
 	low, high = max(q.Least, value/2), min(q.Most, 2*value)
 	// Near 0 half to double is next to nothing.
-	if least := (q.Most - q.Least) / 20; high-low < least {
-		high = min(q.Most, low+least)
-		low = max(q.Least, high-least)
+	if room := min((q.Most-q.Least)/20, 100); high-low < room && value-q.Least < room {
+		return q.Least, q.Least + room
 	}
 	return low, high
 }

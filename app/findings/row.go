@@ -1,6 +1,8 @@
 package findings
 
 import (
+	"image/color"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
@@ -30,7 +32,7 @@ type row struct {
 func newRow(look *focus.Focus) *row {
 	r := &row{
 		look: look, sign: widget.NewIcon(nil), kind: widget.NewLabel(""),
-		message: widget.NewLabel(""), remedy: widget.NewLabel(""), ground: canvas.NewRectangle(nil),
+		message: widget.NewLabel(""), remedy: widget.NewLabel(""), ground: canvas.NewRectangle(color.Transparent),
 	}
 	r.kind.TextStyle.Bold = true
 	r.message.Wrapping = fyne.TextWrapWord
@@ -128,7 +130,7 @@ func (r *row) TypedKey(key *fyne.KeyEvent) {
 }
 
 func (r *row) light(name fyne.ThemeColorName) {
-	r.ground.FillColor = nil
+	r.ground.FillColor = color.Transparent
 	if name != "" {
 		r.ground.FillColor = r.Theme().Color(name, fyne.CurrentApp().Settings().ThemeVariant())
 	}

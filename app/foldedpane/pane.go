@@ -3,6 +3,8 @@
 package foldedpane
 
 import (
+	"math"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/theme"
@@ -91,9 +93,10 @@ func (p *Pane) reframe() {
 		p.frame = whole
 		return
 	}
-	reach := whole.Middle.Sub(p.frame.Middle).Length() + whole.Radius
-	const spare = 1.15 // a bag hardly ever fills the ball around it
-	p.frame.Radius = max(p.frame.Radius, reach/spare)
+	away := whole.Middle.Sub(p.frame.Middle)
+	const spare = 1.15 // a bag hardly ever fills the space around it
+	p.frame.Radius = max(p.frame.Radius, (math.Hypot(away.X, away.Y)+whole.Radius)/spare)
+	p.frame.Rise = max(p.frame.Rise, (math.Abs(away.Z)+whole.Rise)/spare)
 }
 
 // redraw draws after something beside the bag has changed.

@@ -24,7 +24,7 @@ func newBagPage(b *bench) *page {
 		words.SetText(sizeInWords(&state.Spec.Body, p.length))
 	})
 	p.named(lang.L("Top edge"), "bag.top", "bag.turn_in_mm", "bag.zigzag_")
-	p.named(lang.L("Base"), "bag.base", "bag.slot_")
+	p.named(lang.L("Base"), "bag.base", "bag.base_", "bag.slot_")
 	p.named(lang.L("Seam"), "bag.seams", "bag.seam_", "bag.chamfer_deg")
 	p.named(lang.L("More"), "bag.")
 	return p

@@ -38,6 +38,6 @@ func TestLook(t *testing.T) {
 			png.Encode(f, w.Canvas().Capture())
 			f.Close()
 		}
-		w.Close()
+
 	}
 }

@@ -53,22 +53,33 @@ type group struct {
 	slots []*slot
 }
 
-// named adds a group of the fields whose paths begin with one of the prefixes, in
-// the order of the table, leaving out those that stand elsewhere already.
+// named adds a group of fields. An end in "." or "_" takes every field whose path
+// begins so, in the order of the table; those that stand on the page already are
+// left out. A group that would be empty is not added: the last one of each step
+// waits for entries that nobody has found a place for yet.
 func (p *page) named(heading string, prefixes ...string) *group {
 	g := &group{Column: entry.NewColumn(2.5)}
 	g.Add(entry.NewText(heading, entry.Heading))
 	table := bag.Fields()
 	for _, prefix := range prefixes {
 		for i := range table {
-			if strings.HasPrefix(table[i].Path, prefix) && !p.holds(table[i].Path) {
+			if takes(prefix, table[i].Path) && !p.holds(table[i].Path) {
 				p.addTo(g, p.fieldSlot(&table[i]))
 			}
 		}
 	}
-	p.groups = append(p.groups, g)
-	p.Add(g)
+	if len(g.slots) > 0 {
+		p.groups = append(p.groups, g)
+		p.Add(g)
+	}
 	return g
+}
+
+func takes(prefix, path string) bool {
+	if strings.HasSuffix(prefix, ".") || strings.HasSuffix(prefix, "_") {
+		return strings.HasPrefix(path, prefix)
+	}
+	return path == prefix
 }
 
 func (p *page) holds(path string) bool {
@@ -122,7 +133,7 @@ func (p *page) show(state document.State) {
 	spec := &state.Spec
 	complaints := complaintsIn(state.Err)
 	for _, g := range p.groups {
-		any := len(g.slots) == 0
+		any := false
 		for _, s := range g.slots {
 			s.show(spec)
 			any = any || s.applies

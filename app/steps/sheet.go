@@ -27,7 +27,7 @@ type sheetPage struct {
 func newSheetPage(b *bench) *page {
 	p := &sheetPage{page: newPage(b), picture: newPicture(), summary: entry.NewText("", entry.Small), grain: entry.NewText("", entry.Small)}
 	p.Add(entry.NewColumn(1.5, p.picture, p.summary, p.grain))
-	p.named(lang.L("Sheet"), "sheet.width_mm", "sheet.height_mm", "sheet.gripper")
+	p.named(lang.L("Sheet"), "sheet.width_mm", "sheet.height_mm", "sheet.gripper_")
 	p.named(lang.L("Margins and gap"), "sheet.side_mm", "sheet.tail_mm", "sheet.gap_mm", "sheet.")
 	p.named(lang.L("Run"), "run.")
 	p.usual = newTable([]string{lang.L("Usual sheets"), lang.L("Up"), lang.L("Bags"), lang.L("Waste")}, p.take)

@@ -42,6 +42,7 @@ type tableLine struct {
 	cells []*canvas.Text
 	note  *entry.Text
 	bar   *canvas.Rectangle // beside the chosen row
+	top   float32           // of the cells
 }
 
 // newTable returns a table with the given heads above its columns; none for a list
@@ -219,8 +220,26 @@ func (t *table) headHeight() float32 {
 
 func (t *table) inset() float32 { return 2 * t.padding() }
 
+// narrow tells whether the numbers stand below the names, as they do not fit beside
+// them.
+func (t *table) narrow(width float32) bool {
+	if len(t.heads) < 2 {
+		return false
+	}
+	const least = 3 // cell heights for a column of numbers
+	return t.inset()+7*t.cellHeight()+float32(len(t.heads)-1)*least*t.cellHeight() > width
+}
+
+// cellsHeight is the height of a row without its note.
+func (t *table) cellsHeight(width float32) float32 {
+	if t.narrow(width) {
+		return 2 * t.cellHeight()
+	}
+	return t.cellHeight()
+}
+
 func (t *table) lineHeight(line *tableLine, width float32) float32 {
-	return t.cellHeight() + line.note.HeightFor(width-t.inset()) + 2*t.padding()
+	return t.cellsHeight(width) + line.note.HeightFor(width-t.inset()) + 2*t.padding()
 }
 
 func (t *table) rowAt(y float32) int {
@@ -246,24 +265,23 @@ func (t *table) HeightFor(width float32) float32 {
 
 // MinSize returns the least width and the height at the present width.
 func (t *table) MinSize() fyne.Size {
-	columns := float32(max(len(t.heads), 2))
-	return fyne.NewSize(columns*3*t.cellHeight(), t.HeightFor(t.Size().Width))
+	return fyne.NewSize(6*t.cellHeight(), t.HeightFor(t.Size().Width))
 }
 
 func (t *table) place() {
 	width, top := t.Size().Width, t.headHeight()
 	for i, head := range t.heads {
 		t.placeCell(head, i, 0, t.headHeight()-t.padding())
+		head.Hidden = i == 0 && t.narrow(width)
 	}
 	for _, line := range t.lines {
 		height := t.lineHeight(line, width)
 		line.bar.Move(fyne.NewPos(0, top))
 		line.bar.Resize(fyne.NewSize(t.padding()*0.75, height))
-		line.note.Move(fyne.NewPos(t.inset(), top+t.padding()+t.cellHeight()))
+		line.note.Move(fyne.NewPos(t.inset(), top+t.padding()+t.cellsHeight(width)))
 		line.note.Resize(fyne.NewSize(width-t.inset(), line.note.HeightFor(width-t.inset())))
-		for i, cell := range line.cells {
-			t.placeCell(cell, i, top+t.padding(), t.cellHeight())
-		}
+		line.top = top + t.padding()
+		t.placeCells(line)
 		top += height
 	}
 	t.placeLight()
@@ -271,19 +289,25 @@ func (t *table) place() {
 
 func (t *table) placeCells(line *tableLine) {
 	for i, cell := range line.cells {
-		t.placeCell(cell, i, cell.Position().Y, t.cellHeight())
+		top := line.top
+		if i > 0 && t.narrow(t.Size().Width) {
+			top += t.cellHeight()
+		}
+		t.placeCell(cell, i, top, t.cellHeight())
 	}
 }
 
 // placeCell puts the name at the left and the numbers into columns of equal width
 // at the right.
 func (t *table) placeCell(cell *canvas.Text, column int, top, height float32) {
-	width := cell.MinSize().Width
-	x := t.inset()
+	width, x := cell.MinSize().Width, t.inset()
 	if column > 0 {
+		room := t.Size().Width - t.inset()
+		if !t.narrow(t.Size().Width) {
+			room *= 0.6
+		}
 		numbers := float32(len(t.heads) - 1)
-		each := (t.Size().Width - t.inset()) * 0.6 / numbers
-		x = t.Size().Width - t.padding() - (numbers-float32(column))*each - width
+		x = t.Size().Width - t.padding() - (numbers-float32(column))*room/numbers - width
 	}
 	cell.Move(fyne.NewPos(x, top))
 	cell.Resize(fyne.NewSize(width, height))

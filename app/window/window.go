@@ -40,8 +40,8 @@ type Window struct {
 	findings *findings.Strip
 	desk     fyne.CanvasObject // steps, panes, findings
 	foot     *status.Line
-	pages    *fyne.Container   // the desk, or a page in its place
-	layers   *fyne.Container   // all of the window, and the tour on top of it
+	pages    *fyne.Container // the desk, or a page in its place
+	layers   *fyne.Container // all of the window, and the tour on top of it
 	tour     *welcome.Tour
 	begun    bool // there is a bag that the user began with
 	menu     *menu

@@ -52,10 +52,10 @@ func (c Camera) Limited() Camera {
 }
 
 // remoteness is the distance of the camera from the middle of the scene, in radii
-// of the scene: a mild perspective.
+// of a ball around it: a mild perspective.
 const remoteness = 5.5
 
-// fill is the share of the lesser side of the picture that the scene takes at zoom 1.
+// fill is the share of the picture that the scene may take at zoom 1.
 const fill = 0.95
 
 // lens carries points of space to pixels.
@@ -66,23 +66,28 @@ type lens struct {
 	near                   float64 // mm ahead of the eye; nothing closer is drawn
 }
 
-// newLens looks at a scene with the given middle and radius. Width and height are
-// those of the picture in pixels.
-func newLens(c Camera, middle geometry.Vec3, radius float64, width, height int) lens {
+// newLens takes in a frame. Width and height are those of the picture in pixels.
+func newLens(c Camera, frame Frame, width, height int) lens {
 	c = c.Limited()
-	radius = max(radius, 1)
 	sinA, cosA := math.Sincos(c.Azimuth)
 	sinE, cosE := math.Sincos(c.Elevation)
 	l := lens{
 		right:  geometry.Vec3{X: cosA, Y: sinA},
 		up:     geometry.Vec3{X: -sinA * sinE, Y: cosA * sinE, Z: cosE},
 		toward: geometry.Vec3{X: -sinA * cosE, Y: cosA * cosE, Z: -sinE},
-		near:   radius / 100,
 	}
-	distance := remoteness * radius
-	l.eye = middle.Sub(l.toward.Scale(distance))
+	frame.Radius = max(frame.Radius, 1)
+	// Seen from any side the frame lies within a ball, and to both sides within its
+	// own radius, even the end that leans toward the camera.
+	ball := math.Hypot(frame.Radius, frame.Rise)
+	distance := remoteness * ball
+	l.near = ball / 100
+	l.eye = frame.Middle.Sub(l.toward.Scale(distance))
+	upright := math.Sqrt(distance*distance-ball*ball) / ball
+	closest := distance - frame.Rise*math.Abs(sinE)
+	sideways := math.Sqrt(closest*closest-frame.Radius*frame.Radius) / frame.Radius
+	l.focal = c.Zoom * fill * min(float64(height)/2*upright, float64(width)/2*sideways)
 	half := float64(min(width, height)) / 2
-	l.focal = c.Zoom * fill * half * math.Sqrt(distance*distance-radius*radius) / radius
 	l.x = float64(width)/2 + c.Shift.X*half
 	l.y = float64(height)/2 - c.Shift.Y*half
 	return l

@@ -39,7 +39,7 @@ func (v *View) lens() lens {
 	if frame.Radius <= 0 {
 		frame = v.Model.Frame(v.Reference)
 	}
-	return newLens(v.Camera, frame.Middle, frame.Radius, v.Width, v.Height)
+	return newLens(v.Camera, frame, v.Width, v.Height)
 }
 
 // Scale returns how many pixels a mm takes in the middle of the scene.

@@ -23,14 +23,20 @@ func TestGoldenPictures(t *testing.T) {
 	}
 	block := styles(t)["block"]
 	for name, change := range map[string]func(*solid.View){
-		"below":  func(v *solid.View) { v.Camera = solid.Camera{Azimuth: 0.5, Elevation: -0.9, Zoom: 1.6} },
-		"inside": func(v *solid.View) { v.Camera = solid.Camera{Azimuth: -0.4, Elevation: 1.1, Zoom: 2.2, Shift: at(0.2, -0.7)} },
+		"below": func(v *solid.View) { v.Camera = solid.Camera{Azimuth: 0.5, Elevation: -0.9, Zoom: 1.6} },
+		"inside": func(v *solid.View) {
+			v.Camera = solid.Camera{Azimuth: -0.4, Elevation: 1.1, Zoom: 2.2, Shift: at(0.2, -0.7)}
+		},
 		"dark": func(v *solid.View) {
 			v.Look, v.Reference, v.Highlight = solid.DarkLook(), solid.SheetA4, "gusset-left"
 			v.Marker = &solid.Place{At: at(180, 405)}
 		},
-		"can":   func(v *solid.View) { v.Reference, v.Camera = solid.Can33, solid.Camera{Azimuth: 0.3, Elevation: 0.3, Zoom: 1} },
-		"hand":  func(v *solid.View) { v.Reference, v.Camera = solid.Hand, solid.Camera{Azimuth: -0.3, Elevation: 0.2, Zoom: 1} },
+		"can": func(v *solid.View) {
+			v.Reference, v.Camera = solid.Can33, solid.Camera{Azimuth: 0.3, Elevation: 0.3, Zoom: 1}
+		},
+		"hand": func(v *solid.View) {
+			v.Reference, v.Camera = solid.Hand, solid.Camera{Azimuth: -0.3, Elevation: 0.2, Zoom: 1}
+		},
 		"faded": func(v *solid.View) { v.Faded = true },
 	} {
 		v := viewOf(block, 2)
@@ -254,6 +260,46 @@ func TestWritePNG(t *testing.T) {
 		v.Width, v.Height = size[0], size[1]
 		if err := solid.WritePNG(&out, v); err == nil || !strings.Contains(err.Error(), "pixels") {
 			t.Errorf("a picture of %v: error %v", size, err)
+		}
+	}
+}
+
+// At zoom 1 the whole scene lies within the picture, from any side and whatever the
+// shape of the picture; and it does not lie lost in the middle of it.
+func TestEverythingFits(t *testing.T) {
+	random := rand.New(rand.NewPCG(11, 12))
+	var r solid.Renderer
+	ground := color.RGBA{60, 60, 60, 255}
+	for name, spec := range styles(t) {
+		v := viewOf(spec, 1)
+		v.Samples, v.Look.Above, v.Look.Below, v.Look.Shadow = 1, ground, ground, 0
+		for _, reference := range solid.References() {
+			v.Reference = reference
+			for range 10 {
+				v.Width, v.Height = 60+random.IntN(300), 60+random.IntN(300)
+				v.Camera = solid.Camera{Azimuth: random.Float64() * 7, Elevation: (random.Float64() - 0.5) * math.Pi, Zoom: 1}
+				picture := r.Draw(v)
+				for i := range max(v.Width, v.Height) {
+					for _, p := range []image.Point{{i, 0}, {i, v.Height - 1}, {0, i}, {v.Width - 1, i}} {
+						if p.In(picture.Rect) && picture.RGBAAt(p.X, p.Y) != ground {
+							t.Fatalf("%s with %q from %+v in %d × %d: something lies on the border at %v", name, reference, v.Camera, v.Width, v.Height, p)
+						}
+					}
+				}
+			}
+		}
+		v.Reference, v.Width, v.Height, v.Camera = solid.NoReference, 400, 600, solid.Front
+		high := 0
+		for picture, y := r.Draw(v), 0; y < v.Height; y++ {
+			for x := range v.Width {
+				if picture.RGBAAt(x, y) != ground {
+					high++
+					break
+				}
+			}
+		}
+		if high < v.Height/2 {
+			t.Errorf("%s: the bag takes %d of %d rows", name, high, v.Height)
 		}
 	}
 }

@@ -16,9 +16,9 @@ type pen struct {
 	dash   float64 // pixels of dashes and of gaps; 0 for a whole line
 }
 
-// line draws a straight line in space.
-func (c *canvas) line(l *lens, from, to geometry.Vec3, p pen) {
-	a, b := l.seen(from), l.seen(to)
+// line draws an edge of the paper.
+func (c *canvas) line(l *lens, s stroke, p pen) {
+	a, b := l.seen(s.from), l.seen(s.to)
 	if a.Z < l.near && b.Z < l.near {
 		return
 	}
@@ -35,10 +35,9 @@ func (c *canvas) line(l *lens, from, to geometry.Vec3, p pen) {
 	if length < 1e-6 {
 		return
 	}
-	// One over the distance grows evenly along the line on the picture.
-	first, last := 1/(a.Z-p.lift), 1/(b.Z-p.lift)
-	rate := (last - first) / (length * length)
-	near := affine{first - rate*along.Dot(start), rate * along.X, rate * along.Y}
+	near := l.nearnessOf(s, start, along, a.Z, b.Z)
+	lift := 1 + p.lift*2/(a.Z+b.Z)
+	near = affine{near.base * lift, near.x * lift, near.y * lift}
 	if p.dash <= 0 {
 		c.stretch(start, end, near, p)
 		return
@@ -47,6 +46,22 @@ func (c *canvas) line(l *lens, from, to geometry.Vec3, p pen) {
 		stop := min(at+p.dash, length)
 		c.stretch(start.Add(along.Scale(at/length)), start.Add(along.Scale(stop/length)), near, p)
 	}
+}
+
+// nearnessOf returns one over the distance of a line. Away from its middle it follows
+// the plane of the paper, so that the line shows through no other layer; of paper
+// seen nearly edge on it follows the line alone. start and along are on the picture,
+// first and last the distances of the ends.
+func (l *lens) nearnessOf(s stroke, start, along geometry.Vec2, first, last float64) affine {
+	offset := s.from.Sub(l.eye)
+	const grazing = 0.15 // sine of the angle between paper and line of sight
+	if k := s.normal.Dot(offset); math.Abs(k) > grazing*offset.Length() {
+		n := l.over(s.normal)
+		return affine{n.base / k, n.x / k, n.y / k}
+	}
+	// One over the distance grows evenly along the line on the picture.
+	rate := (1/last - 1/first) / along.Dot(along)
+	return affine{1/first - rate*along.Dot(start), rate * along.X, rate * along.Y}
 }
 
 // stretch fills a straight stretch of a line.

@@ -7,7 +7,7 @@ import "slices"
 func (c *canvas) strokes(v *View, l *lens, samples float64) {
 	p := pen{width: 0.9 * samples, colour: pack(v.Look.Ink), part: 84, lift: 0.05}
 	for _, s := range v.Model.strokes {
-		c.line(l, s.from, s.to, p)
+		c.line(l, s, p)
 	}
 }
 
@@ -19,12 +19,12 @@ func (c *canvas) highlight(v *View, l *lens, samples float64) {
 	}
 	colour := pack(v.Look.Accent)
 	for _, hidden := range []bool{true, false} {
-		p := pen{width: 2.4 * samples, colour: colour, part: 256, lift: 0.6}
+		p := pen{width: 2.4 * samples, colour: colour, part: 256, lift: 0.3}
 		if hidden {
 			p = pen{width: 1.2 * samples, colour: colour, part: 150, hidden: true, dash: 5 * samples}
 		}
 		for _, s := range v.Model.bordersOf(v.Highlight) {
-			c.line(l, s.from, s.to, p)
+			c.line(l, s, p)
 		}
 	}
 }
@@ -38,7 +38,7 @@ func (m *Model) bordersOf(panel string) []stroke {
 			continue
 		}
 		for c, a := range f.Points {
-			all = append(all, stroke{from: a, to: f.Points[(c+1)%len(f.Points)]})
+			all = append(all, stroke{a, f.Points[(c+1)%len(f.Points)], f.Pose.Out()})
 		}
 	}
 	for _, s := range all {

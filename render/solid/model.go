@@ -32,10 +32,7 @@ type surface struct {
 }
 
 // stroke is an edge of the paper that is drawn as a fine line.
-type stroke struct {
-	from, to geometry.Vec3
-	panel    string
-}
+type stroke struct{ from, to, normal geometry.Vec3 }
 
 // Model is a bag made ready to be drawn.
 type Model struct {
@@ -68,7 +65,7 @@ func NewModel(body fold.Body) *Model {
 		c := &body.Cards[i]
 		m.surfaces = append(m.surfaces, newSurface(c, card))
 		for k, p := range c.Points {
-			m.strokes = append(m.strokes, stroke{from: p, to: c.Points[(k+1)%len(c.Points)]})
+			m.strokes = append(m.strokes, stroke{p, c.Points[(k+1)%len(c.Points)], c.Pose.Out()})
 		}
 	}
 	m.addEdges()
@@ -114,13 +111,14 @@ func middleOf(points []geometry.Vec3) geometry.Vec3 {
 	return sum.Scale(1 / float64(len(points)))
 }
 
-// Frame is a ball in space that the camera takes in.
+// Frame is an upright cylinder in space that the camera takes in from any side.
 type Frame struct {
 	Middle geometry.Vec3
 	Radius float64 // mm
+	Rise   float64 // mm, half of its height
 }
 
-// Frame returns the ball around the bag and whatever stands beside it.
+// Frame returns the cylinder around the bag and whatever stands beside it.
 func (m *Model) Frame(beside Reference) Frame {
 	least, greatest := m.least, m.greatest
 	if object := beside.place(m); object != nil {
@@ -128,7 +126,8 @@ func (m *Model) Frame(beside Reference) Frame {
 		least = geometry.Vec3{X: min(least.X, low.X), Y: min(least.Y, low.Y), Z: min(least.Z, low.Z)}
 		greatest = geometry.Vec3{X: max(greatest.X, high.X), Y: max(greatest.Y, high.Y), Z: max(greatest.Z, high.Z)}
 	}
-	return Frame{least.Mid(greatest), greatest.Sub(least).Length() / 2}
+	across := geometry.Vec2{X: greatest.X - least.X, Y: greatest.Y - least.Y}
+	return Frame{least.Mid(greatest), across.Length() / 2, (greatest.Z - least.Z) / 2}
 }
 
 // rim is an edge of a facet: where it is on the blank, to find what hangs on it.
@@ -179,7 +178,7 @@ func (m *Model) cutEdge(f *fold.Facet, a, b geometry.Vec3) {
 	inward := f.Pose.Out().Scale(-m.body.Caliper)
 	if b.Sub(a).Length() > geometry.Tolerance {
 		m.surfaces = append(m.surfaces, quad(b, a, a.Add(inward), b.Add(inward), edge))
-		m.strokes = append(m.strokes, stroke{a, b, f.Panel})
+		m.strokes = append(m.strokes, stroke{a, b, f.Pose.Out()})
 	}
 }
 
@@ -196,7 +195,7 @@ func (m *Model) holeEdge(f *fold.Facet, o fold.Opening) {
 		s := quad(b, a, a.Add(inward), b.Add(inward), edge)
 		s.finest = 0.4 / m.body.Caliper
 		m.surfaces = append(m.surfaces, s)
-		m.strokes = append(m.strokes, stroke{a, b, f.Panel})
+		m.strokes = append(m.strokes, stroke{a, b, f.Pose.Out()})
 	}
 }
 
@@ -206,7 +205,7 @@ func (m *Model) foldEdge(f, g *fold.Facet, c, d int) {
 	far, near := g.Points[d], g.Points[(d+1)%len(g.Points)] // far beside b, near beside a
 	bent := f.Pose.Out().Dot(g.Pose.Out()) < 1-1e-6
 	if bent {
-		m.strokes = append(m.strokes, stroke{a, b, f.Panel})
+		m.strokes = append(m.strokes, stroke{a, b, f.Pose.Out()})
 	}
 	across := near.Sub(a)
 	if across.Length() < m.body.Caliper/100 {
@@ -216,6 +215,6 @@ func (m *Model) foldEdge(f, g *fold.Facet, c, d int) {
 	flush := func(n geometry.Vec3) bool { return math.Abs(strip.normal.Dot(n)) > 0.999 }
 	if strip.normal != (geometry.Vec3{}) && !flush(f.Pose.Out()) && !flush(g.Pose.Out()) {
 		m.surfaces = append(m.surfaces, strip)
-		m.strokes = append(m.strokes, stroke{far, near, g.Panel})
+		m.strokes = append(m.strokes, stroke{far, near, g.Pose.Out()})
 	}
 }

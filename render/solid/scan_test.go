@@ -71,7 +71,7 @@ func TestScanKeepsHolesOpen(t *testing.T) {
 // What crosses the near plane is cut off there and the rest is drawn where it
 // belongs; what lies behind the eye is not drawn.
 func TestNearPlane(t *testing.T) {
-	l := newLens(Front, geometry.Vec3{}, 100, 100, 100)
+	l := newLens(Front, Frame{Radius: 100}, 100, 100)
 	var c canvas
 	c.resize(100, 100)
 	// A floor that runs from far ahead to far behind the eye.
@@ -152,7 +152,7 @@ func TestCameraLimits(t *testing.T) {
 		t.Errorf("the azimuth 20 became %v, another direction", c.Azimuth)
 	}
 	// A cube seen along its diagonal shows its three edges equally long.
-	l := newLens(Isometric, geometry.Vec3{}, 1, 100, 100)
+	l := newLens(Isometric, Frame{Radius: 1}, 100, 100)
 	for _, axis := range []geometry.Vec3{{X: 1}, {Y: 1}, {Z: 1}} {
 		if along := axis.Dot(l.toward); math.Abs(math.Abs(along)-1/math.Sqrt(3)) > 1e-12 {
 			t.Errorf("the axis %v lies %v along the view, want 1/√3", axis, along)
