@@ -60,7 +60,7 @@ func (s *Strip) Close() { s.stop() }
 
 // CreateRenderer is part of fyne.Widget.
 func (s *Strip) CreateRenderer() fyne.WidgetRenderer {
-	return widget.NewSimpleRenderer(container.NewBorder(s.title, nil, nil, nil, container.NewVScroll(s.list)))
+	return widget.NewSimpleRenderer(container.NewBorder(s.title, nil, nil, nil, container.NewVScroll(container.NewPadded(s.list))))
 }
 
 // show puts the findings of a state into the rows. Rows are used again, since this

@@ -11,7 +11,19 @@ import (
 // setCamera looks at the bag from somewhere else.
 func (p *Pane) setCamera(c solid.Camera) {
 	p.camera = c.Limited()
+	if !p.stage.dragging {
+		p.moveReference()
+	}
 	p.draw()
+}
+
+// moveReference brings what stands beside the bag to where it is seen. While a drag
+// turns the bag it stays where it is, and turns too.
+func (p *Pane) moveReference() {
+	if side := solid.SideFor(p.camera.Azimuth); side != p.side {
+		p.side = side
+		p.reframe()
+	}
 }
 
 // Camera returns from where the bag is seen.
@@ -60,7 +72,7 @@ func (p *Pane) Reference() solid.Reference { return p.reference }
 
 // SetReference puts something beside the bag for scale.
 func (p *Pane) SetReference(r solid.Reference) {
-	p.reference = r
+	p.reference, p.side = r, solid.SideFor(p.camera.Azimuth)
 	p.reframe()
 	p.draw()
 }

@@ -30,6 +30,7 @@ type Pane struct {
 	camera    solid.Camera
 	frame     solid.Frame // what the camera takes in
 	reference solid.Reference
+	side      int // where the reference stands
 
 	artist  *artist
 	request func(order) // has an order drawn, now or soon
@@ -88,7 +89,7 @@ func (p *Pane) take(state document.State) {
 // bag would seem to shrink in its height as it grows in its width; it only widens
 // when the bag would leave it.
 func (p *Pane) reframe() {
-	whole := p.model.Frame(p.reference)
+	whole := p.model.Frame(p.reference, p.side)
 	if !p.state.Dragging || p.frame.Radius <= 0 {
 		p.frame = whole
 		return

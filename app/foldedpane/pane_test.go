@@ -95,6 +95,15 @@ func TestDragTurns(t *testing.T) {
 	if b.Camera().Elevation != math.Pi/2 {
 		t.Errorf("dragged far down: elevation %v, want straight above", b.Camera().Elevation)
 	}
+	b.SetReference(solid.Can33)
+	side := b.side
+	b.stage.Dragged(&fyne.DragEvent{Dragged: fyne.Delta{DX: float32(math.Pi / turnOfPixel)}})
+	if b.side != side {
+		t.Error("the can jumps while the bag is turned")
+	}
+	if b.stage.DragEnd(); b.side == side {
+		t.Error("the can stays behind the bag")
+	}
 	b.stage.MouseDown(&desktop.MouseEvent{Modifier: fyne.KeyModifierShift})
 	turned := b.Camera()
 	b.stage.Dragged(&fyne.DragEvent{Dragged: fyne.Delta{DX: 30, DY: -10}})
@@ -196,8 +205,7 @@ func TestHover(t *testing.T) {
 }
 
 // While a drag lasts there are drafts only, at one scale unless the bag outgrows it;
-// when it ends comes the
-// fine picture.
+// when it ends comes the fine picture.
 func TestDraftsWhileDragging(t *testing.T) {
 	b := newBench(t, demo(t), 640, 520)
 	frame := b.frame
@@ -235,7 +243,7 @@ func TestWhatCannotBeDrawn(t *testing.T) {
 	if !last.view.Faded || b.model == nil || !b.stage.complaint.Visible() {
 		t.Errorf("faded %v, complaint %v", last.view.Faded, b.stage.complaint.Visible())
 	}
-	if b.model.Frame("") != good.Frame("") {
+	if b.model.Frame("", 0) != good.Frame("", 0) {
 		t.Error("another bag is seen than the last that could be drawn")
 	}
 	b.doc.Undo()

@@ -136,6 +136,7 @@ func (s *stage) Dragged(ev *fyne.DragEvent) {
 // DragEnd is part of fyne.Draggable.
 func (s *stage) DragEnd() {
 	s.dragging = false
+	s.pane.moveReference()
 	s.pane.draw()
 }
 

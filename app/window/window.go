@@ -79,7 +79,7 @@ func (w *Window) arrangeDesk() fyne.CanvasObject {
 	panes := container.NewHSplit(w.blank, w.folded)
 	panes.Offset = 0.58
 	work := container.NewVSplit(panes, w.findings)
-	work.Offset = 0.8
+	work.Offset = 0.83
 	all := container.NewHSplit(container.New(atLeast{stepsWidth}, w.steps), work)
 	all.Offset = 0
 	return all

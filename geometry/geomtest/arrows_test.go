@@ -22,6 +22,8 @@ var barred = map[string][]string{
 	"app/project":  {"fyne.io"},
 	"app/batch":    {"fyne.io"},
 	"app/export":   {"fyne.io"},
+	"app/session":  {"fyne.io"},
+	"app/jobs":     {"fyne.io"},
 }
 
 func TestImportsPointOneWay(t *testing.T) {

@@ -28,6 +28,7 @@ type View struct {
 	Paper     Paper
 	Look      Look
 	Reference Reference
+	Side      int    // where the reference stands, see SideFor
 	Highlight string // a panel that stands out, or ""
 	Marker    *Place // a place that is marked, or nil
 	Faded     bool   // with little contrast: the bag is out of date
@@ -37,7 +38,7 @@ type View struct {
 func (v *View) lens() lens {
 	frame := v.Frame
 	if frame.Radius <= 0 {
-		frame = v.Model.Frame(v.Reference)
+		frame = v.Model.Frame(v.Reference, v.Side)
 	}
 	return newLens(v.Camera, frame, v.Width, v.Height)
 }
@@ -47,7 +48,7 @@ func (v *View) Scale() float64 {
 	l := v.lens()
 	frame := v.Frame
 	if frame.Radius <= 0 {
-		frame = v.Model.Frame(v.Reference)
+		frame = v.Model.Frame(v.Reference, v.Side)
 	}
 	return l.focal / l.seen(frame.Middle).Z
 }
@@ -56,6 +57,7 @@ func (v *View) Scale() float64 {
 type shading struct {
 	model   *Model
 	beside  Reference
+	side    int
 	azimuth float64
 }
 
@@ -76,7 +78,7 @@ func (r *Renderer) Draw(v View) *image.RGBA {
 	v.Width, v.Height = max(v.Width, 1), max(v.Height, 1)
 	samples := min(max(v.Samples, 1), mostSamples)
 	picture := r.blankPicture(v.Width, v.Height)
-	l, beside := v.lens().scaled(float64(samples)), v.Reference.place(v.Model)
+	l, beside := v.lens().scaled(float64(samples)), v.Reference.place(v.Model, v.Side)
 	c := &r.canvas
 	c.resize(v.Width*samples, v.Height*samples)
 	c.ground(v.Look)
@@ -87,7 +89,7 @@ func (r *Renderer) Draw(v View) *image.RGBA {
 		r.surfaces(&v, &l, lit, beside.surfaces)
 		c.tiles(&v, &l, lit, beside.tiles)
 	}
-	if from := (shading{v.Model, v.Reference, v.Camera.Azimuth}); r.shade == nil || r.shaded != from {
+	if from := (shading{v.Model, v.Reference, v.Side, v.Camera.Azimuth}); r.shade == nil || r.shaded != from {
 		r.shade, r.shaded = newShadow(v.Model, beside, lit.main), from
 	}
 	r.shade.lay(c, &l, v.Look.Shadow)

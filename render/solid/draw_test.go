@@ -16,7 +16,8 @@ import (
 
 func TestGoldenPictures(t *testing.T) {
 	var r solid.Renderer
-	for name, spec := range styles(t) {
+	for _, name := range names(styles(t)) {
+		spec := styles(t)[name]
 		v := viewOf(spec, 2)
 		v.Width, v.Height = 420, 360
 		geomtest.GoldenPicture(t, "solid/"+name+".png", r.Draw(v), 0.01)
@@ -52,8 +53,9 @@ func TestGoldenPictures(t *testing.T) {
 func TestNearestIsSeen(t *testing.T) {
 	random := rand.New(rand.NewPCG(7, 8))
 	var r solid.Renderer
-	for name, spec := range styles(t) {
-		looked := 0
+	for _, name := range names(styles(t)) {
+		spec := styles(t)[name]
+		looked, edges := 0, 0
 		for range 12 {
 			v, of := tinted(spec)
 			v.Camera = solid.Camera{
@@ -72,6 +74,12 @@ func TestNearestIsSeen(t *testing.T) {
 				want := color.RGBA{60, 60, 60, 255}
 				right := got == want
 				switch {
+				case hit.Panel == "" && alike(got, want):
+					// A ray along the layers of a closed bag passes between them and
+					// meets only their edges, which are no panels.
+					if right = true; got != want {
+						edges++
+					}
 				case hit.Reverse:
 					right = alike(got, want) && got.R > 90
 				case hit.Panel != "":
@@ -83,8 +91,8 @@ func TestNearestIsSeen(t *testing.T) {
 				}
 			}
 		}
-		if looked < 2000 {
-			t.Errorf("%s: only %d pixels looked at", name, looked)
+		if looked < 2000 || edges > looked/200 {
+			t.Errorf("%s: %d pixels looked at, of which %d show edges", name, looked, edges)
 		}
 	}
 }
@@ -170,8 +178,8 @@ func TestHolesAreOpen(t *testing.T) {
 func TestAnyView(t *testing.T) {
 	random := rand.New(rand.NewPCG(9, 10))
 	var r solid.Renderer
-	list := styles(t)
-	for name, spec := range list {
+	for _, name := range names(styles(t)) {
+		spec := styles(t)[name]
 		v, _ := tinted(spec)
 		for _, reference := range solid.References() {
 			v.Reference = reference
@@ -270,11 +278,12 @@ func TestEverythingFits(t *testing.T) {
 	random := rand.New(rand.NewPCG(11, 12))
 	var r solid.Renderer
 	ground := color.RGBA{60, 60, 60, 255}
-	for name, spec := range styles(t) {
+	for _, name := range names(styles(t)) {
+		spec := styles(t)[name]
 		v := viewOf(spec, 1)
 		v.Samples, v.Look.Above, v.Look.Below, v.Look.Shadow = 1, ground, ground, 0
 		for _, reference := range solid.References() {
-			v.Reference = reference
+			v.Reference, v.Side = reference, random.IntN(4)
 			for range 10 {
 				v.Width, v.Height = 60+random.IntN(300), 60+random.IntN(300)
 				v.Camera = solid.Camera{Azimuth: random.Float64() * 7, Elevation: (random.Float64() - 0.5) * math.Pi, Zoom: 1}

@@ -118,10 +118,10 @@ type Frame struct {
 	Rise   float64 // mm, half of its height
 }
 
-// Frame returns the cylinder around the bag and whatever stands beside it.
-func (m *Model) Frame(beside Reference) Frame {
+// Frame returns the cylinder around the bag and whatever stands beside it at a side.
+func (m *Model) Frame(beside Reference, side int) Frame {
 	least, greatest := m.least, m.greatest
-	if object := beside.place(m); object != nil {
+	if object := beside.place(m, side); object != nil {
 		low, high := object.bounds()
 		least = geometry.Vec3{X: min(least.X, low.X), Y: min(least.Y, low.Y), Z: min(least.Z, low.Z)}
 		greatest = geometry.Vec3{X: max(greatest.X, high.X), Y: max(greatest.Y, high.Y), Z: max(greatest.Z, high.Z)}

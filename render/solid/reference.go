@@ -30,9 +30,17 @@ type object struct {
 	tiles    []tile
 }
 
+// SideFor returns the side of the bag, in quarter turns from its front, beside which
+// a thing is seen from an azimuth in radians: to the left of the viewer, where the bag
+// does not hide it.
+func SideFor(azimuth float64) int {
+	const slack = 1e-9 // the isometric view lies between two sides; it takes the front
+	return int(math.Ceil(azimuth/(math.Pi/2)-0.5-slack)) & 3
+}
+
 // place returns the thing where it stands: to the left of the bag, in line with its
-// front. It is nil when there is none.
-func (r Reference) place(m *Model) *object {
+// front, or the same seen from another side. It is nil when there is none.
+func (r Reference) place(m *Model, side int) *object {
 	var made object
 	var width float64
 	switch r {
@@ -45,23 +53,43 @@ func (r Reference) place(m *Model) *object {
 	default:
 		return nil
 	}
-	made.move(geometry.Vec3{X: m.least.X - besideGap - width/2})
+	middle, size := m.least.Mid(m.greatest), m.greatest.Sub(m.least)
+	across, deep := size.X, size.Y
+	if side&1 == 1 {
+		across, deep = deep, across
+	}
+	beside := geometry.Vec3{X: -across/2 - besideGap - width/2, Y: -deep / 2}
+	about := geometry.Vec3{X: middle.X, Y: middle.Y}
+	made.change(func(p geometry.Vec3) geometry.Vec3 { return about.Add(quarterTurns(p.Add(beside), side)) })
 	return &made
 }
 
-func (o *object) move(d geometry.Vec3) {
+// quarterTurns turns v about the z axis.
+func quarterTurns(v geometry.Vec3, n int) geometry.Vec3 {
+	for range n & 3 {
+		v.X, v.Y = -v.Y, v.X
+	}
+	return v
+}
+
+// change carries the thing by a motion.
+func (o *object) change(motion func(geometry.Vec3) geometry.Vec3) {
+	turn := func(v geometry.Vec3) geometry.Vec3 { return motion(v).Sub(motion(geometry.Vec3{})) }
 	for i := range o.surfaces {
 		s := &o.surfaces[i]
-		s.pose, s.middle = s.pose.Move(d), s.middle.Add(d)
+		s.pose = fold.Pose{Origin: motion(s.pose.Origin), Right: turn(s.pose.Right), Up: turn(s.pose.Up)}
+		s.normal, s.middle = turn(s.normal), motion(s.middle)
 		for _, loop := range s.loops {
 			for j := range loop {
-				loop[j] = loop[j].Add(d)
+				loop[j] = motion(loop[j])
 			}
 		}
 	}
 	for i := range o.tiles {
-		for j := range o.tiles[i].corners {
-			o.tiles[i].corners[j] = o.tiles[i].corners[j].Add(d)
+		t := &o.tiles[i]
+		t.normal = turn(t.normal)
+		for j := range t.corners {
+			t.corners[j] = motion(t.corners[j])
 		}
 	}
 }

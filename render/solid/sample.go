@@ -37,7 +37,7 @@ func Sample(piece *blank.Piece, paper Paper, ink color.RGBA, scale float64, name
 	base := level{width: max(width, 1), height: max(height, 1), scale: scale}
 	base.pixels = make([]packed, base.width*base.height)
 	base.checker(piece, pack(paper.Print))
-	s := sampler{level: base, height: piece.Height, ink: pack(ink)}
+	s := sampler{level: base, tall: piece.Height, ink: pack(ink)}
 	for _, line := range piece.Lines {
 		if line.Kind == blank.Crease {
 			s.crease(line.Edge)
@@ -90,14 +90,14 @@ func (l *level) checker(piece *blank.Piece, light packed) {
 // sampler draws on a texture.
 type sampler struct {
 	level
-	height float64 // of the piece, mm
-	ink    packed
-	scan   scanner
+	tall float64 // of the piece, mm
+	ink  packed
+	scan scanner
 }
 
 // pixel returns where a point of the blank is on the texture.
 func (s *sampler) pixel(p geometry.Vec2) geometry.Vec2 {
-	return geometry.Vec2{X: p.X * s.scale, Y: (s.height - p.Y) * s.scale}
+	return geometry.Vec2{X: p.X * s.scale, Y: (s.tall - p.Y) * s.scale}
 }
 
 func (s *sampler) crease(edge geometry.Edge) {
@@ -105,7 +105,7 @@ func (s *sampler) crease(edge geometry.Edge) {
 	side := to.Sub(from).Unit().Left().Scale(max(creaseWidth*s.scale, 1) / 2)
 	corners := []geometry.Vec2{from.Add(side), from.Sub(side), to.Sub(side), to.Add(side)}
 	s.scan.begin()
-	s.scan.polygon(corners, s.level.height)
+	s.scan.polygon(corners, s.height)
 	s.scan.fill(s.width, turnOf(corners), func(row, left, right int) {
 		line := s.pixels[row*s.width+left : row*s.width+right]
 		for i := range line {
@@ -117,7 +117,7 @@ func (s *sampler) crease(edge geometry.Edge) {
 // write puts a name into the middle of a panel, upside down where the panel is
 // folded over.
 func (s *sampler) write(text string, box geometry.Rect, turned bool) {
-	if s.level.scale*box.Width()*nameShare < leastNameSize {
+	if s.scale*box.Width()*nameShare < leastNameSize {
 		return
 	}
 	size := min(nameTallest, nameHigh*box.Height()) * s.scale
@@ -135,7 +135,7 @@ func (s *sampler) write(text string, box geometry.Rect, turned bool) {
 	left, top := int(middle.X)-wide/2, int(middle.Y)-high/2
 	for y := range high {
 		row := top + y
-		if row < 0 || row >= s.level.height {
+		if row < 0 || row >= s.height {
 			continue
 		}
 		for x := range wide {
@@ -194,7 +194,7 @@ var sheetTexture = sync.OnceValue(func() *Texture {
 	for i := range base.pixels {
 		base.pixels[i] = 0xfdfdfd
 	}
-	s := sampler{level: base, height: height, ink: 0x504a46}
+	s := sampler{level: base, tall: height, ink: 0x504a46}
 	s.write("A4", geometry.RectAt(10, 222, 70, 80), false)
 	for line := range 17 {
 		y := height - 62 - 12*float64(line)

@@ -164,7 +164,7 @@ func TestCameraLimits(t *testing.T) {
 // common sizes (values from memory).
 func TestReferenceSizes(t *testing.T) {
 	for reference, want := range map[Reference]geometry.Vec3{SheetA4: {X: 210, Z: 297}, Can33: {X: 66, Z: 115}, Hand: {Z: 190}} {
-		object := reference.place(&Model{})
+		object := reference.place(&Model{}, 0)
 		least, greatest := object.bounds()
 		if height := greatest.Z; math.Abs(height-want.Z) > 2 || math.Abs(least.Z) > 2 {
 			t.Errorf("%s stands from %.1f to %.1f mm, want 0 to %v", reference, least.Z, height, want.Z)
@@ -174,6 +174,26 @@ func TestReferenceSizes(t *testing.T) {
 		}
 		if greatest.X >= 0 {
 			t.Errorf("%s stands in the bag", reference)
+		}
+	}
+}
+
+// Whatever side of the bag is seen, the thing beside it stands to the left and is not
+// hidden.
+func TestReferenceIsSeen(t *testing.T) {
+	for azimuth, want := range map[float64]int{0: 0, math.Pi / 4: 0, 0.3: 0, -0.3: 0, math.Pi / 2: 1, 2: 1, 3: 2, math.Pi: 2, -3: 2, -math.Pi / 2: 3, -1: 3} {
+		side := SideFor(azimuth)
+		if side != want {
+			t.Errorf("from %v the side is %d, want %d", azimuth, side, want)
+		}
+		m := &Model{greatest: geometry.Vec3{X: 240, Y: 100, Z: 360}}
+		l := newLens(Camera{Azimuth: azimuth, Zoom: 1}, m.Frame(Can33, side), 100, 100)
+		least, greatest := Can33.place(m, side).bounds()
+		can := l.seen(least.Mid(greatest))
+		for _, corner := range []geometry.Vec3{{}, {X: 240}, {Y: 100}, {X: 240, Y: 100}} {
+			if bag := l.seen(corner); can.X > bag.X && can.Z > bag.Z {
+				t.Errorf("from %v the can at %v lies behind the corner %v", azimuth, can, bag)
+			}
 		}
 	}
 }

@@ -3,7 +3,9 @@ package solid_test
 import (
 	"image"
 	"image/color"
+	"maps"
 	"math"
+	"slices"
 	"testing"
 
 	"gussetwright/geometry"
@@ -53,6 +55,9 @@ func styles(t testing.TB) map[string]bag.Spec {
 	add("flat", func(s *bag.Spec) { s.Body.Base, s.Body.Gusset = bag.BasePinch, 0 })
 	return list
 }
+
+// names returns the names of the styles in a fixed order.
+func names(styles map[string]bag.Spec) []string { return slices.Sorted(maps.Keys(styles)) }
 
 // hues are far apart, so that a pixel tells its panel whatever the light.
 var hues = []color.RGBA{
