@@ -77,3 +77,7 @@ func isDark() bool {
 	grey := color.GrayModel.Convert(theme.Color(theme.ColorNameBackground)).(color.Gray)
 	return grey.Y < 128
 }
+
+// Pictures returns the number of the last picture that was ordered and of the one
+// that is shown, for measuring how fast the pane follows.
+func (p *Pane) Pictures() (ordered, shown int) { return p.ordered, p.shown }

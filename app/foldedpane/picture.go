@@ -143,3 +143,7 @@ func blend(a, b color.RGBA, share float64) color.RGBA {
 	at := func(x, y uint8) uint8 { return uint8(math.Round(float64(x) + (float64(y)-float64(x))*share)) }
 	return color.RGBA{at(a.R, b.R), at(a.G, b.G), at(a.B, b.B), 255}
 }
+
+// Pictures returns the number of the last picture that was ordered and of the one
+// that is shown, for measuring how fast the pane follows.
+func (p *Pane) Pictures() (ordered, shown int) { return p.ordered, p.shown }

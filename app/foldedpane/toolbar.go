@@ -2,12 +2,11 @@ package foldedpane
 
 import (
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/lang"
-	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
+	"gussetwright/app/toolrow"
 	"gussetwright/render/solid"
 )
 
@@ -25,24 +24,20 @@ func newToolbar(p *Pane) *toolbar {
 	title.TextStyle.Bold = true
 	t.views = list(func() { t.open(t.views, t.viewItems()) })
 	t.beside = list(func() { t.open(t.beside, t.besideItems()) })
-	t.body = container.NewHBox(title, layout.NewSpacer(), t.views, t.beside,
-		quiet("", theme.ZoomOutIcon(), p.ZoomOut), quiet("", theme.ZoomInIcon(), p.ZoomIn),
-		quiet(lang.L("Fit"), nil, p.Fit))
+	out, in := toolrow.Quiet("", theme.ZoomOutIcon(), p.ZoomOut), toolrow.Quiet("", theme.ZoomInIcon(), p.ZoomIn)
+	fit := toolrow.Quiet(lang.L("Fit"), nil, p.Fit)
+	// Wheel and keys zoom as well.
+	t.body = toolrow.New(title,
+		[]fyne.CanvasObject{t.views, t.beside, out, in, fit},
+		[]fyne.CanvasObject{title, out, in, t.beside})
 	t.ExtendBaseWidget(t)
 	t.show()
 	return t
 }
 
-// quiet returns a button that does not shout.
-func quiet(text string, icon fyne.Resource, tapped func()) *widget.Button {
-	button := widget.NewButtonWithIcon(text, icon, tapped)
-	button.Importance = widget.LowImportance
-	return button
-}
-
 // list returns a button that opens a list.
 func list(tapped func()) *widget.Button {
-	button := quiet("", theme.MenuDropDownIcon(), tapped)
+	button := toolrow.Quiet("", theme.MenuDropDownIcon(), tapped)
 	button.IconPlacement = widget.ButtonIconTrailingText
 	return button
 }

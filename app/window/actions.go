@@ -2,8 +2,6 @@ package window
 
 import (
 	"fmt"
-	"image/png"
-	"io"
 	"strings"
 
 	"fyne.io/fyne/v2"
@@ -114,9 +112,7 @@ const pictureWidth, pictureHeight = 2000, 2000
 // savePicture writes the folded bag, as it is turned now, to a PNG file.
 func (w *Window) savePicture() {
 	question := askFile{window: w, title: lang.L("Save the picture as"), ending: ".png", then: func(path string) {
-		err := wholefile.Write(path, func(out io.Writer) error {
-			return png.Encode(out, w.folded.Picture(pictureWidth, pictureHeight))
-		})
+		err := wholefile.Write(path, w.folded.PNG(pictureWidth, pictureHeight))
 		if err != nil {
 			w.alarm(fmt.Errorf("write the picture %s: %w", path, err))
 			return
