@@ -24,6 +24,7 @@ type Number struct {
 	set      *settings.Settings
 	label    *Text
 	limits   *Text
+	row      *row
 	line     *typing
 	unitText *Text
 	slide    *slide
@@ -49,7 +50,8 @@ func NewNumber(quantity Quantity, set *settings.Settings) *Number {
 	n.line = newTyping(n)
 	n.line.OnChanged = n.changed
 	n.slide = newSlide(n.slid, n.dropped)
-	n.fill(0.5, newHead(n.label, n.limits), newRow(n.line, n.unitText, n.slide), n.message)
+	n.row = newRow(n.line, n.unitText, n.slide)
+	n.fill(0.5, newHead(n.label, n.limits), n.row, n.message)
 	n.ExtendBaseWidget(n)
 	return n
 }
@@ -88,9 +90,8 @@ func (n *Number) SetLimits(least, most float64) {
 	}
 }
 
-// display writes the value anew, in place of what was typed. A number with a unit
-// is typed into an entry whose unit changes only by the menu, so nothing is lost
-// but a text that could not be read.
+// display writes the value anew, in place of what was typed: a bare number that
+// could not be taken over means something else once the unit has changed.
 func (n *Number) display() {
 	n.shown = n.quantity.format(n.value, n.unit)
 	n.updating = true
@@ -135,7 +136,7 @@ func (n *Number) say() {
 		text = n.complaint
 	}
 	n.message.Say(check.Error, text, nil)
-	n.objects[1].(*row).frame(text != "")
+	n.row.frame(text != "")
 }
 
 func (n *Number) typed() bool { return n.line.Text != n.shown }

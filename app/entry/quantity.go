@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"math"
 	"strconv"
+	"unicode"
+	"unicode/utf8"
 
 	"fyne.io/fyne/v2/lang"
 
@@ -129,7 +131,7 @@ func (q *Quantity) read(text string, unit geometry.Unit) (value float64, complai
 	}
 	if err != nil {
 		if e, ok := err.(*arithmetic.Error); ok {
-			return 0, e.In(func(s string) string { return lang.L(s) }) + "."
+			return 0, capital(e.In(func(s string) string { return lang.L(s) })) + "."
 		}
 		return 0, err.Error()
 	}
@@ -140,6 +142,12 @@ func (q *Quantity) read(text string, unit geometry.Unit) (value float64, complai
 		value = clean
 	}
 	return value, q.complain(value, unit)
+}
+
+// capital begins a sentence.
+func capital(text string) string {
+	first, size := utf8.DecodeRuneInString(text)
+	return string(unicode.ToUpper(first)) + text[size:]
 }
 
 // complain says which limit a value breaks, why there is that limit and what to

@@ -20,13 +20,14 @@ func newHead(label, limits *Text) *head {
 	return h
 }
 
-func (h *head) besides(width float32) bool {
+// fitsBeside tells whether label and limits share a line.
+func (h *head) fitsBeside(width float32) bool {
 	return h.label.OneLine()+h.limits.OneLine()+2*h.Theme().Size(theme.SizeNamePadding) <= width
 }
 
 // HeightFor returns the height at a width.
 func (h *head) HeightFor(width float32) float32 {
-	if h.besides(width) {
+	if h.fitsBeside(width) {
 		return h.label.HeightFor(width)
 	}
 	return h.label.HeightFor(width) + h.limits.HeightFor(width)
@@ -43,7 +44,7 @@ func (r *headRenderer) Layout(size fyne.Size) {
 	limitsHeight := limits.HeightFor(size.Width)
 	label.Move(fyne.NewPos(0, 0))
 	label.Resize(fyne.NewSize(size.Width, height))
-	if r.h.besides(size.Width) {
+	if r.h.fitsBeside(size.Width) {
 		// A whole pixel more keeps rounding from breaking the line.
 		width := limits.OneLine() + 1
 		limits.Move(fyne.NewPos(size.Width-width, (height-limitsHeight)*0.75))
@@ -112,14 +113,15 @@ func (r *row) head() float32 {
 	return r.lineWidth() + r.unitWidth() + 2*r.Theme().Size(theme.SizeNamePadding)
 }
 
-func (r *row) besides(width float32) bool {
+// fitsBeside tells whether there is room for the slider behind the line.
+func (r *row) fitsBeside(width float32) bool {
 	return r.head()+r.slide.MinSize().Width <= width
 }
 
 // HeightFor returns the height at a width.
 func (r *row) HeightFor(width float32) float32 {
 	height := r.line.MinSize().Height
-	if !r.besides(width) {
+	if !r.fitsBeside(width) {
 		height += r.slide.MinSize().Height
 	}
 	return height
@@ -141,7 +143,7 @@ func (r *rowRenderer) Layout(size fyne.Size) {
 	unitHeight := r.r.unit.HeightFor(unit)
 	r.r.unit.Move(fyne.NewPos(line+padding, (height-unitHeight)/2))
 	r.r.unit.Resize(fyne.NewSize(unit, unitHeight))
-	if r.r.besides(size.Width) {
+	if r.r.fitsBeside(size.Width) {
 		left := r.r.head()
 		r.r.slide.Move(fyne.NewPos(left, 0))
 		r.r.slide.Resize(fyne.NewSize(size.Width-left, height))

@@ -35,7 +35,14 @@ type Text struct {
 	lines []*canvas.Text
 	at    float32 // the width for which the lines were broken; 0 when they are stale
 	size  float32 // of the letters for which they were broken
+	asked asked   // the last height that was asked for
 	grow  func()
+}
+
+// asked keeps the number of lines for a width that is not the present one.
+type asked struct {
+	width, size float32
+	lines       int
 }
 
 // NewText returns a text.
@@ -57,7 +64,7 @@ func (t *Text) SetText(text string) {
 		return
 	}
 	t.text = text
-	t.at = 0
+	t.at, t.asked = 0, asked{}
 	width := t.BaseWidget.Size().Width
 	if width == 0 {
 		return // not shown yet
@@ -75,7 +82,19 @@ func (t *Text) HeightFor(width float32) float32 {
 	if t.text == "" {
 		return 0
 	}
-	return float32(len(t.broken(width))) * t.lineHeight()
+	return float32(t.countLines(width)) * t.lineHeight()
+}
+
+// countLines leaves the lines that are shown as they are.
+func (t *Text) countLines(width float32) int {
+	letters := t.letters()
+	if t.at == width && t.size == letters {
+		return len(t.lines)
+	}
+	if t.asked.width != width || t.asked.size != letters {
+		t.asked = asked{width, letters, len(breakLines(t.text, width, t.measure))}
+	}
+	return t.asked.lines
 }
 
 func (t *Text) lineHeight() float32 {
@@ -207,7 +226,7 @@ func (r *textRenderer) Objects() []fyne.CanvasObject {
 
 // Refresh takes over a change of theme.
 func (r *textRenderer) Refresh() {
-	r.t.at = 0
+	r.t.at, r.t.asked = 0, asked{}
 	if width := r.t.BaseWidget.Size().Width; width > 0 {
 		r.t.broken(width)
 		r.t.place()

@@ -22,6 +22,7 @@ type explanation struct {
 	title  *entry.Text
 	text   *entry.Text
 	scroll *container.Scroll
+	ground *canvas.Rectangle
 	rule   *canvas.Rectangle
 	shown  entry.Explained
 }
@@ -30,6 +31,7 @@ func newExplanation() *explanation {
 	e := &explanation{
 		title: entry.NewText("", entry.Style{Colour: theme.ColorNameForeground, Size: theme.SizeNameCaptionText, Bold: true}),
 		text:  entry.NewText("", entry.Small), rule: canvas.NewRectangle(color.Transparent),
+		ground: canvas.NewRectangle(color.Transparent),
 	}
 	e.column = entry.NewColumn(0.5, e.title, e.text)
 	e.column.SetInset(2)
@@ -48,6 +50,7 @@ func (e *explanation) about(entry entry.Explained) {
 	}
 	e.title.SetText(title)
 	e.text.SetText(text)
+	e.Refresh()
 }
 
 // HeightFor returns the height at a width.
@@ -59,11 +62,22 @@ func (e *explanation) HeightFor(width float32) float32 {
 }
 
 // CreateRenderer is part of fyne.Widget.
-func (e *explanation) CreateRenderer() fyne.WidgetRenderer { return &explanationRenderer{e} }
+func (e *explanation) CreateRenderer() fyne.WidgetRenderer {
+	r := &explanationRenderer{e}
+	r.colour()
+	return r
+}
 
 type explanationRenderer struct{ e *explanation }
 
+func (r *explanationRenderer) colour() {
+	th, variant := r.e.Theme(), fyne.CurrentApp().Settings().ThemeVariant()
+	r.e.rule.FillColor = th.Color(theme.ColorNameSeparator, variant)
+	r.e.ground.FillColor = th.Color(theme.ColorNameBackground, variant)
+}
+
 func (r *explanationRenderer) Layout(size fyne.Size) {
+	r.e.ground.Resize(size)
 	r.e.rule.Resize(fyne.NewSize(size.Width, 1))
 	r.e.column.Resize(fyne.NewSize(size.Width, r.e.column.HeightFor(size.Width)))
 	r.e.column.Arrange()
@@ -75,12 +89,13 @@ func (r *explanationRenderer) Objects() []fyne.CanvasObject {
 	if r.e.shown == nil {
 		return nil
 	}
-	return []fyne.CanvasObject{r.e.rule, r.e.scroll}
+	return []fyne.CanvasObject{r.e.ground, r.e.rule, r.e.scroll}
 }
 func (r *explanationRenderer) Destroy() {}
 
 func (r *explanationRenderer) Refresh() {
-	r.e.rule.FillColor = r.e.Theme().Color(theme.ColorNameSeparator, fyne.CurrentApp().Settings().ThemeVariant())
+	r.colour()
+	r.e.ground.Refresh()
 	r.e.rule.Refresh()
 	r.e.column.Refresh()
 	r.Layout(r.e.Size())

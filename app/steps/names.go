@@ -2,10 +2,9 @@ package steps
 
 import "fyne.io/fyne/v2/lang"
 
-// usualName returns the name of a usual size in the language of the user. A size
-// without words here is called as in the list.
-func usualName(name string) string {
-	words := map[string]string{
+// usualNames returns the names of the usual sizes in the language of the user.
+func usualNames() map[string]string {
+	return map[string]string{
 		"jewel box": lang.L("Jewel box"), "small gift": lang.L("Small gift"), "perfume": lang.L("Perfume"), "mug": lang.L("Mug"),
 		"one bottle": lang.L("One bottle"), "two bottles": lang.L("Two bottles"), "A6 upright": lang.L("A6 upright"),
 		"A5 upright": lang.L("A5 upright"), "A5 across": lang.L("A5 across"), "book": lang.L("Book"),
@@ -14,8 +13,4 @@ func usualName(name string) string {
 		"shoe box upright": lang.L("Shoe box, upright"), "knitwear": lang.L("Knitwear"), "hamper": lang.L("Hamper"),
 		"A3 upright": lang.L("A3 upright"), "lunch": lang.L("Lunch"),
 	}
-	if word, known := words[name]; known {
-		return word
-	}
-	return name
 }

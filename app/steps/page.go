@@ -179,7 +179,7 @@ func (s *slot) show(spec *bag.Spec) {
 func complaintAbout(path string, complaints []*bag.FieldError) string {
 	for _, c := range complaints {
 		if c.Path == path {
-			return inWords(phrase.New(c.Limit)) + "; " + inWords(phrase.New(c.Remedy)) + "."
+			return sentence(inWords(phrase.New(c.Limit))) + " " + sentence(inWords(phrase.New(c.Remedy)))
 		}
 	}
 	return ""
@@ -219,7 +219,7 @@ func sentence(text string) string {
 	if len(runes) == 0 {
 		return ""
 	}
-	return strings.ToUpper(string(runes[0])) + string(runes[1:]) + "."
+	return strings.ToUpper(string(runes[0])) + strings.TrimSuffix(string(runes[1:]), ".") + "."
 }
 
 // remark shows the findings about the entry.

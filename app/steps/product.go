@@ -1,6 +1,7 @@
 package steps
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 
@@ -22,6 +23,7 @@ type productPage struct {
 	*page
 	product product.Product
 	sizes   []product.Usual
+	names   map[string]string // of the sizes, in the language of the user
 
 	kind     *entry.Choice
 	numbers  []*entry.Number
@@ -37,7 +39,7 @@ type productPage struct {
 }
 
 func newProductPage(b *bench) *page {
-	p := &productPage{page: newPage(b), product: product.Default()}
+	p := &productPage{page: newPage(b), product: product.Default(), names: usualNames()}
 	p.sizes, _ = product.ReadUsual(assets.UsualSizes) // the list is tested to be sound
 	p.addQuestions()
 	p.addProposal()
@@ -149,7 +151,7 @@ func (p *productPage) showUsual(body *bag.Body) {
 	rows := make([]tableRow, len(p.matches))
 	for i, m := range p.matches {
 		rows[i] = tableRow{
-			cells:  []string{usualName(m.Name)},
+			cells:  []string{cmp.Or(p.names[m.Name], m.Name)},
 			note:   p.matchNote(&m),
 			dim:    !m.Fits(),
 			chosen: sizeOf(body) == m.Size,

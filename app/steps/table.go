@@ -69,7 +69,7 @@ func (t *table) set(rows []tableRow) {
 	}
 	t.lines = t.lines[:len(rows)]
 	t.at = min(t.at, max(len(rows)-1, 0))
-	width := t.Size().Width
+	width := t.Size().Width - t.inset()
 	for i := range rows {
 		line := t.lines[i]
 		before := line.note.HeightFor(width)
