@@ -3,6 +3,7 @@ package window
 import (
 	"bytes"
 	"encoding/json"
+	"fmt"
 	"image"
 	"image/png"
 	"os"
@@ -254,32 +255,58 @@ func (s *screen) markTop(picture image.Image) int {
 	return 0
 }
 
+// picture returns what the screen shows. The camera fails now and then while windows
+// come and go, so it is tried again.
 func (s *screen) picture() image.Image {
 	s.t.Helper()
-	command := exec.Command("import", "-window", "root", "png:-")
-	command.Env = s.environment()
-	output, err := command.Output()
-	if err != nil {
-		s.t.Fatalf("take a picture of the screen: %v", err)
+	var err error
+	for end := time.Now().Add(patience); time.Now().Before(end); time.Sleep(100 * time.Millisecond) {
+		command := exec.Command("import", "-silent", "-window", "root", "png:-")
+		command.Env = s.environment()
+		var complaint bytes.Buffer
+		command.Stderr = &complaint
+		var output []byte
+		if output, err = command.Output(); err != nil {
+			err = fmt.Errorf("%w: %s", err, complaint.Bytes())
+			continue
+		}
+		var picture image.Image
+		if picture, err = png.Decode(bytes.NewReader(output)); err == nil {
+			return picture
+		}
 	}
-	picture, err := png.Decode(bytes.NewReader(output))
-	if err != nil {
-		s.t.Fatal(err)
-	}
-	return picture
+	s.t.Fatalf("take a picture of the screen: %v", err)
+	return nil
 }
 
-// settle waits until the screen stays as it is.
+// settle waits until the screen stays as it is, but for a blinking cursor.
 func (s *screen) settle() {
 	s.t.Helper()
+	const cursor = 200 // pixels
 	last := s.picture()
 	s.waitFor("the window to settle", func() bool {
-		time.Sleep(200 * time.Millisecond)
+		time.Sleep(150 * time.Millisecond)
 		next := s.picture()
-		same := reflect.DeepEqual(last, next)
+		changed := differing(last, next)
 		last = next
-		return same
+		return changed <= cursor
 	})
+}
+
+// differing returns the number of pixels in which two pictures differ.
+func differing(a, b image.Image) int {
+	if a.Bounds() != b.Bounds() {
+		return a.Bounds().Dx() * a.Bounds().Dy()
+	}
+	count := 0
+	for y := range a.Bounds().Dy() {
+		for x := range a.Bounds().Dx() {
+			if a.At(x, y) != b.At(x, y) {
+				count++
+			}
+		}
+	}
+	return count
 }
 
 // object returns the first visible object of the twin for which wanted says yes.
