@@ -1,3 +1,5 @@
+//go:build linux
+
 package window
 
 import (
@@ -13,6 +15,7 @@ import (
 	"runtime"
 	"strconv"
 	"strings"
+	"syscall"
 	"testing"
 	"time"
 
@@ -34,12 +37,13 @@ const patience = 30 * time.Second
 
 // screen is the real program on a screen of its own, driven by mouse and keys.
 type screen struct {
-	t       *testing.T
-	display string
-	home    string
-	program *exec.Cmd
-	log     bytes.Buffer
-	window  string
+	t         *testing.T
+	display   string
+	home      string
+	program   *exec.Cmd
+	log       bytes.Buffer
+	serverLog bytes.Buffer
+	window    string
 	// twin is the same window in this process, laid out alike: it tells where things
 	// are. The real one has a menu above, menuHeight high.
 	twin       *Window
@@ -154,13 +158,19 @@ func newScreen(t *testing.T) *screen {
 		t.Fatal(err)
 	}
 	defer read.Close()
-	server := exec.Command("Xvfb", "-displayfd", "3", "-screen", "0", strconv.Itoa(screenWidth)+"x"+strconv.Itoa(screenHeight)+"x24")
+	// Without -noreset the server starts afresh whenever its last client leaves, and
+	// drops a program that is just about to come.
+	server := exec.Command("Xvfb", "-noreset", "-displayfd", "3", "-screen", "0", strconv.Itoa(screenWidth)+"x"+strconv.Itoa(screenHeight)+"x24")
 	server.ExtraFiles = []*os.File{write}
+	server.Stderr = &s.serverLog
 	if err := server.Start(); err != nil {
 		t.Fatal(err)
 	}
 	write.Close()
-	t.Cleanup(func() { server.Process.Kill(); server.Wait() })
+	t.Cleanup(func() {
+		server.Process.Signal(syscall.SIGTERM) // killed, it would leave the display locked
+		server.Wait()
+	})
 	number := make([]byte, 16)
 	count, err := read.Read(number)
 	if err != nil {
@@ -206,6 +216,7 @@ func (s *screen) start(program, path string) {
 	s.do("windowmove", s.window, "0", "0")
 	s.do("windowsize", "--sync", s.window, strconv.Itoa(screenWidth), strconv.Itoa(screenHeight))
 	s.do("windowfocus", s.window)
+	s.waitFor("the steps", func() bool { return s.twin == nil || markTop(s.picture()) >= 0 })
 	s.settle()
 }
 
@@ -232,16 +243,18 @@ func (s *screen) makeTwin(path string) {
 	s.twin = openedIn(s.t, test.NewTempApp(s.t), path, s.t.TempDir())
 	s.twin.window.SetPadded(true)
 	s.twin.window.Resize(fyne.NewSize(screenWidth, screenHeight))
-	s.menuHeight = float32(s.markTop(s.picture()) - s.markTop(s.twin.window.Canvas().Capture()))
-	if s.menuHeight < 10 || s.menuHeight > 60 {
-		s.fail("the menu seems to be " + strconv.Itoa(int(s.menuHeight)) + " pixels high")
-	}
+	inTwin := markTop(s.twin.window.Canvas().Capture())
+	s.waitFor("the menu", func() bool {
+		s.settle()
+		s.menuHeight = float32(markTop(s.picture()) - inTwin)
+		return inTwin >= 0 && s.menuHeight > 10 && s.menuHeight < 60
+	})
 	s.twin.window.Resize(fyne.NewSize(screenWidth, screenHeight-s.menuHeight))
 }
 
 // markTop returns the height at which the mark of the chosen step begins: the first
-// pixel in the primary colour near the left edge.
-func (s *screen) markTop(picture image.Image) int {
+// pixel in the primary colour near the left edge, or −1 while there is none.
+func markTop(picture image.Image) int {
 	wr, wg, wb, _ := theme.Color(theme.ColorNamePrimary).RGBA()
 	for y := range picture.Bounds().Dy() {
 		for x := range 12 {
@@ -251,8 +264,7 @@ func (s *screen) markTop(picture image.Image) int {
 			}
 		}
 	}
-	s.fail("the chosen step is not marked")
-	return 0
+	return -1
 }
 
 // picture returns what the screen shows. The camera fails now and then while windows
@@ -275,7 +287,7 @@ func (s *screen) picture() image.Image {
 			return picture
 		}
 	}
-	s.t.Fatalf("take a picture of the screen: %v", err)
+	s.t.Fatalf("take a picture of the screen: %v\n%s\n%s", err, s.serverLog.Bytes(), s.log.Bytes())
 	return nil
 }
 
@@ -283,13 +295,16 @@ func (s *screen) picture() image.Image {
 func (s *screen) settle() {
 	s.t.Helper()
 	const cursor = 200 // pixels
-	last := s.picture()
+	last, still := s.picture(), 0
 	s.waitFor("the window to settle", func() bool {
-		time.Sleep(150 * time.Millisecond)
 		next := s.picture()
-		changed := differing(last, next)
+		if differing(last, next) <= cursor {
+			still++
+		} else {
+			still = 0
+		}
 		last = next
-		return changed <= cursor
+		return still == 2
 	})
 }
 
