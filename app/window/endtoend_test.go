@@ -3,6 +3,7 @@
 package window
 
 import (
+	"bufio"
 	"bytes"
 	"encoding/json"
 	"fmt"
@@ -171,12 +172,13 @@ func newScreen(t *testing.T) *screen {
 		server.Process.Signal(syscall.SIGTERM) // killed, it would leave the display locked
 		server.Wait()
 	})
-	number := make([]byte, 16)
-	count, err := read.Read(number)
+	// The server writes the number and the line end one after the other, and ends
+	// when nobody reads the second.
+	number, err := bufio.NewReader(read).ReadString('\n')
 	if err != nil {
-		t.Fatalf("Xvfb named no display: %v", err)
+		t.Fatalf("Xvfb named no display: %v\n%s", err, s.serverLog.Bytes())
 	}
-	s.display = ":" + strings.TrimSpace(string(number[:count]))
+	s.display = ":" + strings.TrimSpace(number)
 	preferences := filepath.Join(s.home, ".config", "fyne", "net.gussetwright.app", "preferences.json")
 	values, err := json.Marshal(map[string]any{"appearance": "light", "started": true, "files-folder": filepath.Join(s.home, "files")})
 	if err != nil {

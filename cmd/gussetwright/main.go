@@ -7,6 +7,7 @@ package main
 import (
 	"fmt"
 	"os"
+	"runtime"
 
 	"fyne.io/fyne/v2/app"
 
@@ -19,6 +20,10 @@ import (
 )
 
 func main() {
+	if runtime.GOOS == "linux" && os.Getenv("DISPLAY") == "" && os.Getenv("WAYLAND_DISPLAY") == "" {
+		fmt.Fprintln(os.Stderr, "gussetwright: there is no display to open a window on; start it on a desktop, or use gwbatch")
+		os.Exit(2)
+	}
 	program := app.NewWithID("net.gussetwright.app")
 	set := settings.New(program.Preferences())
 	if err := words.Load(set.Language()); err != nil {
