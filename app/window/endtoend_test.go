@@ -95,7 +95,7 @@ func TestEndToEnd(t *testing.T) {
 	s.twin.goToStep(7)
 	s.settle()
 	s.click(s.at(s.twin.files.Button(), 0.5, 0.5))
-	pdf := filepath.Join(s.home, "files", "demo-dieline.pdf")
+	pdf := filepath.Join(s.files(), "demo-dieline.pdf")
 	s.waitFor("the PDF", func() bool { _, err := os.Stat(pdf); return err == nil })
 	s.quit()
 	if s.body(path) != dragged {
@@ -180,14 +180,14 @@ func newScreen(t *testing.T) *screen {
 	}
 	s.display = ":" + strings.TrimSpace(number)
 	preferences := filepath.Join(s.home, ".config", "fyne", "net.gussetwright.app", "preferences.json")
-	values, err := json.Marshal(map[string]any{"appearance": "light", "started": true, "files-folder": filepath.Join(s.home, "files")})
+	values, err := json.Marshal(map[string]any{"appearance": "light", "started": true, "files-folder": s.files()})
 	if err != nil {
 		t.Fatal(err)
 	}
 	if err := os.MkdirAll(filepath.Dir(preferences), 0o755); err != nil {
 		t.Fatal(err)
 	}
-	if err := os.MkdirAll(filepath.Join(s.home, "files"), 0o755); err != nil {
+	if err := os.MkdirAll(s.files(), 0o755); err != nil {
 		t.Fatal(err)
 	}
 	if err := os.WriteFile(preferences, values, 0o644); err != nil {
@@ -195,6 +195,9 @@ func newScreen(t *testing.T) *screen {
 	}
 	return s
 }
+
+// files is the folder that the program writes files to.
+func (s *screen) files() string { return filepath.Join(s.home, "files") }
 
 // environment is what every program on the screen runs in.
 func (s *screen) environment() []string {
@@ -242,7 +245,9 @@ func (s *screen) quit() {
 // much further down the real window shows the mark of the chosen step.
 func (s *screen) makeTwin(path string) {
 	s.t.Helper()
-	s.twin = openedIn(s.t, test.NewTempApp(s.t), path, s.t.TempDir())
+	app := test.NewTempApp(s.t)
+	app.Preferences().SetString("files-folder", s.files()) // as in the real one, or the step is laid out otherwise
+	s.twin = openedIn(s.t, app, path, s.t.TempDir())
 	s.twin.window.SetPadded(true)
 	s.twin.window.Resize(fyne.NewSize(screenWidth, screenHeight))
 	inTwin := markTop(s.twin.window.Canvas().Capture())
