@@ -23,6 +23,18 @@ func Units() []Unit { return []Unit{Millimetre, Centimetre, Inch} }
 // Length returns how many millimetres the unit is long.
 func (u Unit) Length() float64 { return millimetres[u] }
 
+// Decimals returns how many digits after the point show a length in this unit to a
+// tenth of a millimetre.
+func (u Unit) Decimals() int {
+	switch u {
+	case Centimetre:
+		return 2
+	case Inch:
+		return 3
+	}
+	return 1
+}
+
 // millimetres holds the length of each unit. An inch is 25.4 mm exactly
 // (international yard and pound agreement of 1959).
 var millimetres = map[Unit]float64{
@@ -103,6 +115,18 @@ func parseFraction(text string) (float64, error) {
 		return 0, fmt.Errorf("%q is not a fraction", text)
 	}
 	return value / divisor, nil
+}
+
+// WithUnit writes a number and its unit as they stand in print: degrees and percent
+// close to the number, other units after a space, nothing for no unit.
+func WithUnit(number, unit string) string {
+	switch unit {
+	case "":
+		return number
+	case "°", "%":
+		return number + unit
+	}
+	return number + " " + unit
 }
 
 // FormatNumber writes a number with at most the given decimals and no trailing

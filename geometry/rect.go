@@ -43,6 +43,27 @@ func (r Rect) Union(s Rect) Rect {
 	}
 }
 
+// Through returns where the line from a to b runs inside the rectangle, as shares of
+// its length, and whether it does (the line clipping of Liang and Barsky, 1984).
+func (r Rect) Through(a, b Vec2) (enter, leave float64, hit bool) {
+	leave = 1
+	for _, side := range [4][2]float64{
+		{a.X - b.X, a.X - r.Min.X}, {b.X - a.X, r.Max.X - a.X},
+		{a.Y - b.Y, a.Y - r.Min.Y}, {b.Y - a.Y, r.Max.Y - a.Y},
+	} {
+		speed, room := side[0], side[1]
+		switch {
+		case speed == 0 && room < 0:
+			return 0, 0, false
+		case speed < 0:
+			enter = max(enter, room/speed)
+		case speed > 0:
+			leave = min(leave, room/speed)
+		}
+	}
+	return enter, leave, enter < leave
+}
+
 // Path returns the outline of the rectangle, anticlockwise from Min.
 func (r Rect) Path() Path {
 	return Polygon(r.Min, Vec2{r.Max.X, r.Min.Y}, r.Max, Vec2{r.Min.X, r.Max.Y})

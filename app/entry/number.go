@@ -228,10 +228,10 @@ func (n *Number) Explanation() (title, text string) {
 	least, most := q.limits(n.unit)
 	text = q.Help
 	if q.WhyLeast != "" {
-		text += " " + fmt.Sprintf(lang.L("Not less than %s: %s."), joinUnit(least, q.unitIn(n.unit)), q.WhyLeast)
+		text += " " + fmt.Sprintf(lang.L("Not less than %s: %s."), geometry.WithUnit(least, q.unitIn(n.unit)), q.WhyLeast)
 	}
 	if q.WhyMost != "" {
-		text += " " + fmt.Sprintf(lang.L("Not more than %s: %s."), joinUnit(most, q.unitIn(n.unit)), q.WhyMost)
+		text += " " + fmt.Sprintf(lang.L("Not more than %s: %s."), geometry.WithUnit(most, q.unitIn(n.unit)), q.WhyMost)
 	}
 	return q.name(), text
 }

@@ -90,17 +90,7 @@ func (q *Quantity) format(value float64, unit geometry.Unit) string {
 
 // withUnit writes a value with its unit.
 func (q *Quantity) withUnit(value float64, unit geometry.Unit) string {
-	return joinUnit(q.format(value, unit), q.unitIn(unit))
-}
-
-func joinUnit(number, unit string) string {
-	switch unit {
-	case "":
-		return number
-	case "°", "%":
-		return number + unit
-	}
-	return number + " " + unit
+	return geometry.WithUnit(q.format(value, unit), q.unitIn(unit))
 }
 
 // limits returns the least and the most as they are shown: rounded inwards, so that
@@ -168,7 +158,7 @@ func (q *Quantity) complain(value float64, unit geometry.Unit) string {
 		broken += ": " + why
 	}
 	least, most := q.limits(unit)
-	return broken + ". " + fmt.Sprintf(lang.L("Enter %s to %s."), least, joinUnit(most, q.unitIn(unit)))
+	return broken + ". " + fmt.Sprintf(lang.L("Enter %s to %s."), least, geometry.WithUnit(most, q.unitIn(unit)))
 }
 
 // exact writes a refused value so that it differs from the limit it breaks.
@@ -177,7 +167,7 @@ func (q *Quantity) exact(value, limit float64, unit geometry.Unit) string {
 	if short == q.format(limit, unit) || math.Abs(value) > 1e9 {
 		short = strconv.FormatFloat(value/q.scale(unit), 'g', 8, 64)
 	}
-	return joinUnit(short, q.unitIn(unit))
+	return geometry.WithUnit(short, q.unitIn(unit))
 }
 
 // stride is how far an arrow key goes.

@@ -92,22 +92,11 @@ func (p *picture) show(drawn []image.Image) {
 func (p *picture) caption() {
 	pieces := p.last.snapshot.Blank.Pieces
 	unit := p.set.Unit()
-	size := func(length float64) string { return geometry.FormatNumber(length/unit.Length(), decimals(unit)) }
+	size := func(length float64) string { return geometry.FormatNumber(length/unit.Length(), unit.Decimals()) }
 	dimensions := fmt.Sprintf("%s × %s %s", size(pieces[0].Width), size(pieces[0].Height), unit)
 	if len(pieces) > 1 {
 		p.words.SetText(fmt.Sprintf(lang.L("Two pieces, the first %s"), dimensions))
 		return
 	}
 	p.words.SetText(fmt.Sprintf(lang.L("One piece, %s"), dimensions))
-}
-
-// decimals returns how many decimals show a tenth of a millimetre.
-func decimals(unit geometry.Unit) int {
-	switch unit {
-	case geometry.Inch:
-		return 3
-	case geometry.Centimetre:
-		return 2
-	}
-	return 1
 }

@@ -11,6 +11,7 @@ import (
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
+	"gussetwright/app/entry"
 	"gussetwright/app/focus"
 	"gussetwright/geometry/check"
 )
@@ -48,23 +49,13 @@ func translated(text string) string { return lang.L(text) }
 // show puts a finding into the row. Only what changed is drawn anew.
 func (r *row) show(f check.Finding) {
 	if f.Severity != r.finding.Severity {
-		r.sign.SetResource(sign(f.Severity))
+		r.sign.SetResource(entry.Sign(f.Severity))
 		r.kind.Importance = importance(f.Severity)
 		setText(r.kind, severityName(f.Severity))
 	}
 	r.finding = f
 	setText(r.message, f.Message.In(translated))
 	setText(r.remedy, f.Remedy.In(translated))
-}
-
-func sign(s check.Severity) fyne.Resource {
-	switch s {
-	case check.Error:
-		return theme.NewErrorThemedResource(theme.ErrorIcon())
-	case check.Warning:
-		return theme.NewWarningThemedResource(theme.WarningIcon())
-	}
-	return theme.InfoIcon()
 }
 
 func importance(s check.Severity) widget.Importance {

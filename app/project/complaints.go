@@ -7,6 +7,7 @@ import (
 	"strconv"
 	"strings"
 
+	"gussetwright/geometry"
 	"gussetwright/geometry/bag"
 )
 
@@ -92,18 +93,8 @@ func asWritten(complaint *bag.FieldError, value any) *bag.FieldError {
 	changed.Value = shown(value)
 	if field, found := bag.FieldAt(complaint.Path); found {
 		if _, isNumber := value.(json.Number); isNumber {
-			changed.Value = withUnit(changed.Value, field.Unit)
+			changed.Value = geometry.WithUnit(changed.Value, field.Unit)
 		}
 	}
 	return &changed
-}
-
-func withUnit(number, unit string) string {
-	switch unit {
-	case "":
-		return number
-	case "°", "%":
-		return number + unit
-	}
-	return number + " " + unit
 }

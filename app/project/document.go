@@ -10,6 +10,7 @@ import (
 	"slices"
 	"strings"
 
+	"gussetwright/geometry"
 	"gussetwright/geometry/bag"
 )
 
@@ -197,7 +198,7 @@ func (d *document) flatFold(group map[string]any) {
 	if complaint := alternative.CheckNumber(height); complaint != nil {
 		complaint.Limit = "with half the gusset it makes a standing height that is " + complaint.Limit
 		complaint.Remedy = "enter a value that makes a standing height from " + field.Range()
-		complaint.Value = withUnit(shown(value), field.Unit)
+		complaint.Value = geometry.WithUnit(shown(value), field.Unit)
 		d.add(complaint)
 		return
 	}

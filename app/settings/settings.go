@@ -19,7 +19,6 @@ const (
 	recentKey     = "recent"
 	widthKey      = "window-width"
 	heightKey     = "window-height"
-	startedKey    = "started"
 )
 
 // mostRecent is the number of recent files that are remembered.
@@ -129,9 +128,3 @@ func (s *Settings) AddRecent(path string) {
 func (s *Settings) ForgetRecent(path string) {
 	s.store.SetStringList(recentKey, slices.DeleteFunc(s.Recent(), func(p string) bool { return p == path }))
 }
-
-// Started tells whether the program was started before.
-func (s *Settings) Started() bool { return s.store.Bool(startedKey) }
-
-// SetStarted remembers that the program was started.
-func (s *Settings) SetStarted() { s.store.SetBool(startedKey, true) }

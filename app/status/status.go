@@ -47,7 +47,7 @@ func Text(state document.State, unit geometry.Unit) string {
 		return fmt.Sprintf(lang.L("Not drawn: %s"), first)
 	}
 	s := state.Snapshot
-	length := func(mm float64) string { return geometry.FormatNumber(mm/unit.Length(), decimals(unit)) }
+	length := func(mm float64) string { return geometry.FormatNumber(mm/unit.Length(), unit.Decimals()) }
 	size := func(width, height float64) string {
 		return length(width) + " × " + length(height) + " " + string(unit)
 	}
@@ -75,16 +75,4 @@ func saved(state document.State) string {
 		return lang.L("not saved")
 	}
 	return lang.L("saved")
-}
-
-// decimals is how many digits after the point a length needs to be exact enough to
-// cut by.
-func decimals(unit geometry.Unit) int {
-	switch unit {
-	case geometry.Centimetre:
-		return 2
-	case geometry.Inch:
-		return 3
-	}
-	return 1
 }

@@ -180,7 +180,7 @@ func newScreen(t *testing.T) *screen {
 	}
 	s.display = ":" + strings.TrimSpace(number)
 	preferences := filepath.Join(s.home, ".config", "fyne", "net.gussetwright.app", "preferences.json")
-	values, err := json.Marshal(map[string]any{"appearance": "light", "started": true, "files-folder": s.files()})
+	values, err := json.Marshal(map[string]any{"appearance": "light", "files-folder": s.files()})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -25,9 +25,6 @@ func (w *Window) begin(path string) {
 		w.open(path)
 	}
 	w.offerRecovery()
-	if !w.set.Started() {
-		w.set.SetStarted()
-	}
 }
 
 // showWelcome shows the ways to begin in place of the desk.

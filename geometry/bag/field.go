@@ -162,7 +162,7 @@ func (f *Field) Range() string {
 }
 
 func (f *Field) format(value float64) string {
-	return f.withUnit(geometry.FormatNumber(value, 6))
+	return geometry.WithUnit(geometry.FormatNumber(value, 6), f.Unit)
 }
 
 // exact writes a refused value with every digit that tells it from the limit,
@@ -173,15 +173,5 @@ func (f *Field) exact(value float64) string {
 	if size := math.Abs(value); size != 0 && (size < small || size > large) {
 		form = 'g'
 	}
-	return f.withUnit(strconv.FormatFloat(value, form, -1, 64))
-}
-
-func (f *Field) withUnit(text string) string {
-	switch f.Unit {
-	case "":
-		return text
-	case "°", "%":
-		return text + f.Unit
-	}
-	return text + " " + f.Unit
+	return geometry.WithUnit(strconv.FormatFloat(value, form, -1, 64), f.Unit)
 }

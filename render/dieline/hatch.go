@@ -48,7 +48,7 @@ func (d *drafter) hatchGlue(shape geometry.Path) {
 // outside returns the parts of a line that lie in none of the boxes.
 func outside(line geometry.Edge, boxes []geometry.Rect) []geometry.Edge {
 	for i, box := range boxes {
-		enter, leave, hit := through(line, box)
+		enter, leave, hit := box.Through(line.From, line.To)
 		if !hit {
 			continue
 		}
@@ -63,28 +63,6 @@ func outside(line geometry.Edge, boxes []geometry.Rect) []geometry.Edge {
 		return parts
 	}
 	return []geometry.Edge{line}
-}
-
-// through returns where a line runs inside a box, as shares of its length (the
-// line clipping of Liang and Barsky, 1984).
-func through(line geometry.Edge, box geometry.Rect) (enter, leave float64, hit bool) {
-	along := line.To.Sub(line.From)
-	enter, leave = 0, 1
-	for _, side := range [][2]float64{
-		{-along.X, line.From.X - box.Min.X}, {along.X, box.Max.X - line.From.X},
-		{-along.Y, line.From.Y - box.Min.Y}, {along.Y, box.Max.Y - line.From.Y},
-	} {
-		speed, room := side[0], side[1]
-		switch {
-		case speed == 0 && room < 0:
-			return 0, 0, false
-		case speed < 0:
-			enter = max(enter, room/speed)
-		case speed > 0:
-			leave = min(leave, room/speed)
-		}
-	}
-	return enter, leave, enter < leave
 }
 
 // onReverse outlines a part that lies behind the paper, with its name and size below it.

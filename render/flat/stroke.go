@@ -164,20 +164,6 @@ func (p *Painter) dashEdge(a, b point, length, gone, from, to, half, period floa
 
 // seen returns which part of an edge lies in the picture, as shares of it.
 func (p *Painter) seen(a, b point, margin float64) (from, to float64, seen bool) {
-	to = 1
-	for _, side := range [4][2]float64{
-		{a.x - b.x, a.x + margin}, {b.x - a.x, p.width + margin - a.x},
-		{a.y - b.y, a.y + margin}, {b.y - a.y, p.height + margin - a.y},
-	} {
-		speed, room := side[0], side[1]
-		switch {
-		case speed == 0 && room < 0:
-			return 0, 0, false
-		case speed < 0:
-			from = max(from, room/speed)
-		case speed > 0:
-			to = min(to, room/speed)
-		}
-	}
-	return from, to, from < to
+	picture := geometry.RectAt(0, 0, p.width, p.height).Inset(-margin)
+	return picture.Through(geometry.Vec2{X: a.x, Y: a.y}, geometry.Vec2{X: b.x, Y: b.y})
 }
