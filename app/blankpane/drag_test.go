@@ -24,7 +24,7 @@ func TestDraggingAnEdgeIsOneStep(t *testing.T) {
 	if state := b.doc.State(); state.Spec.Body.Width != 262 || !state.Dragging {
 		t.Errorf("while dragging: %g wide, dragging %v", state.Spec.Body.Width, state.Dragging)
 	}
-	if got := b.surface.overlay.gripTag.text.Text; got != "Face width 262 mm" || !b.surface.overlay.gripTag.Visible() {
+	if got := b.surface.overlay.gripTag.Text(); got != "Face width 262 mm" || !b.surface.overlay.gripTag.Visible() {
 		t.Errorf("the label says %q", got)
 	}
 	if got := b.pixel(0, 262, 250); math.Abs(float64(got.X-to.X)) > 0.5 {
@@ -102,7 +102,7 @@ func TestLabelInTheUnitOfTheUser(t *testing.T) {
 	b.set.SetUnit(geometry.Inch)
 	b.hoverAt(b.pixel(0, 240, 250))
 	// 240 mm are 240/25.4 = 9.4488 inches.
-	if got := b.surface.overlay.gripTag.text.Text; got != "Face width 9.449 in" {
+	if got := b.surface.overlay.gripTag.Text(); got != "Face width 9.449 in" {
 		t.Errorf("the label says %q", got)
 	}
 }

@@ -9,6 +9,7 @@ import (
 	"fyne.io/fyne/v2/lang"
 	"fyne.io/fyne/v2/theme"
 
+	"gussetwright/app/paneview"
 	"gussetwright/geometry"
 	"gussetwright/geometry/bag"
 )
@@ -20,14 +21,14 @@ type overlay struct {
 
 	gripLine   *canvas.Line
 	gripRing   *canvas.Circle
-	gripTag    *tag
+	gripTag    *paneview.Caption
 	from, to   *canvas.Circle
 	span       *canvas.Line
-	spanTag    *tag
+	spanTag    *paneview.Caption
 	marker     *canvas.Circle
 	markerPin  *canvas.Circle
 	scale      *scaleBar
-	complaint  *tag
+	complaint  *paneview.Caption
 	focusFrame *canvas.Rectangle
 }
 
@@ -49,7 +50,7 @@ func newOverlay() *overlay {
 		from: &canvas.Circle{StrokeWidth: 2}, to: &canvas.Circle{StrokeWidth: 2}, span: &canvas.Line{StrokeWidth: 2},
 		marker: &canvas.Circle{StrokeWidth: 3}, markerPin: &canvas.Circle{},
 		focusFrame: &canvas.Rectangle{StrokeWidth: 2},
-		gripTag:    newTag(), spanTag: newTag(), complaint: newTag(), scale: newScaleBar(),
+		gripTag:    paneview.NewCaption(), spanTag: paneview.NewCaption(), complaint: paneview.NewCaption(), scale: newScaleBar(),
 	}
 	o.Container = container.NewWithoutLayout(
 		o.scale.Container, o.marker, o.markerPin, o.gripLine, o.gripRing, o.span, o.from, o.to,
@@ -67,8 +68,8 @@ func (o *overlay) restyle() {
 		ring.StrokeColor, ring.FillColor = accent, paper
 	}
 	o.focusFrame.StrokeColor = theme.Color(theme.ColorNameFocus)
-	for _, t := range []*tag{o.gripTag, o.spanTag, o.complaint} {
-		t.restyle()
+	for _, t := range []*paneview.Caption{o.gripTag, o.spanTag, o.complaint} {
+		t.Restyle()
 	}
 	o.scale.restyle()
 }
@@ -90,7 +91,7 @@ func (o *overlay) arrangeGrip(s *surface) {
 	show(o.gripLine, g != nil && !isHole)
 	show(o.gripRing, isHole)
 	if g == nil {
-		o.gripTag.hide()
+		o.gripTag.Hide()
 		return
 	}
 	from := s.pane.view.screen(s.pane.desk.at(s.grip.piece, g.edge.From))
@@ -104,7 +105,7 @@ func (o *overlay) arrangeGrip(s *surface) {
 	if pulled, is := s.drag.(*pulling); is {
 		start, now = &pulled.start, &pulled.now
 	}
-	o.gripTag.show(gripText(g.changes(start, now), now, s.pane.set.Unit()), s.pointer, s.Size())
+	o.gripTag.Say(gripText(g.changes(start, now), now, s.pane.set.Unit()), atPoint(s.pointer, s.Size()))
 }
 
 // gripText writes the entries that a grip changes, with their values.
@@ -119,7 +120,7 @@ func gripText(fields []*bag.Field, spec *bag.Spec, unit geometry.Unit) string {
 func (o *overlay) arrangeMeasure(s *surface) {
 	m := s.measure
 	if m == nil {
-		o.spanTag.hide()
+		o.spanTag.Hide()
 		for _, object := range []fyne.CanvasObject{o.from, o.to, o.span} {
 			show(object, false)
 		}
@@ -138,11 +139,11 @@ func (o *overlay) arrangeMeasure(s *surface) {
 	line(o.span, start, end)
 	switch {
 	case both:
-		o.spanTag.show(distances(s.pane.desk.of(from), s.pane.desk.of(to), s.pane.set.Unit()), end, s.Size())
+		o.spanTag.Say(distances(s.pane.desk.of(from), s.pane.desk.of(to), s.pane.set.Unit()), atPoint(end, s.Size()))
 	case m.aimed && to.kind != free:
-		o.spanTag.show(kindWord(to.kind), end, s.Size())
+		o.spanTag.Say(kindWord(to.kind), atPoint(end, s.Size()))
 	default:
-		o.spanTag.show(lang.L("Click the first point"), s.hint(), s.Size())
+		o.spanTag.Say(lang.L("Click the first point"), atPoint(s.hint(), s.Size()))
 	}
 }
 
@@ -167,11 +168,11 @@ func (o *overlay) arrangeMarker(s *surface) {
 
 func (o *overlay) arrangeComplaint(s *surface) {
 	if s.pane.state.Err == nil {
-		o.complaint.hide()
+		o.complaint.Hide()
 		return
 	}
 	text := lang.L("This cannot be drawn. You see the last blank that could.")
-	o.complaint.show(text, geometry.Vec2{X: complaintInset - beside, Y: complaintInset - beside}, s.Size())
+	o.complaint.Say(text, func(fyne.Size) fyne.Position { return fyne.NewSquareOffsetPos(complaintInset) })
 }
 
 // show makes an object visible or not; asking for what is so already costs nothing.

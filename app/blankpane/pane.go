@@ -14,6 +14,7 @@ import (
 	"gussetwright/app/focus"
 	"gussetwright/app/latest"
 	"gussetwright/app/settings"
+	"gussetwright/app/words"
 	"gussetwright/geometry"
 	"gussetwright/render/flat"
 )
@@ -53,7 +54,7 @@ type Pane struct {
 func New(doc *document.Document, look *focus.Focus, set *settings.Settings) *Pane {
 	p := &Pane{doc: doc, look: look, set: set, layers: flat.AllLayers(), fitted: true}
 	p.view = view{scale: 1, letter: letterHeight()}
-	p.artist = &artist{say: translator()}
+	p.artist = &artist{say: words.OnDrawing()}
 	p.worker = latest.New(p.artist.paint, func(made picture) {
 		fyne.Do(func() { p.show(made) })
 	})

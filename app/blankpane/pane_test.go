@@ -70,7 +70,7 @@ func TestMeasuring(t *testing.T) {
 	}
 	b.click(b.pixel(0, 1.5, 68.5))
 	b.click(b.pixel(0, 241.5, 71.5))
-	if got := b.surface.overlay.spanTag.text.Text; got != "240 mm · Δx 240 mm · Δy 0 mm" {
+	if got := b.surface.overlay.spanTag.Text(); got != "240 mm · Δx 240 mm · Δy 0 mm" {
 		t.Errorf("measured %q", got)
 	}
 	from, to, _ := b.surface.measure.ends()
@@ -79,7 +79,7 @@ func TestMeasuring(t *testing.T) {
 	}
 	b.click(b.pixel(0, 240, 430)) // a third point begins anew
 	b.hoverAt(b.pixel(0, 0, 70))
-	if got := b.surface.overlay.spanTag.text.Text; got != "432.67 mm · Δx 240 mm · Δy 360 mm" { // √(240² + 360²) = 432.666
+	if got := b.surface.overlay.spanTag.Text(); got != "432.67 mm · Δx 240 mm · Δy 360 mm" { // √(240² + 360²) = 432.666
 		t.Errorf("measured %q", got)
 	}
 	b.key(fyne.KeyEscape)

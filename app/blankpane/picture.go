@@ -1,12 +1,10 @@
 package blankpane
 
 import (
-	"image/color"
 	"math"
 
-	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/theme"
-
+	"gussetwright/app/appearance"
+	"gussetwright/app/paneview"
 	"gussetwright/geometry/blank"
 )
 
@@ -34,7 +32,7 @@ func (p *Pane) drawNow() {
 // order returns the next order, unless there is no room for a picture.
 func (p *Pane) order() (next order, seen bool) {
 	size := p.surface.Size()
-	density := p.density()
+	density := paneview.Density(p.surface)
 	width, height := int(math.Round(float64(size.Width)*density)), int(math.Round(float64(size.Height)*density))
 	if width < 1 || height < 1 {
 		return order{}, false
@@ -43,7 +41,7 @@ func (p *Pane) order() (next order, seen bool) {
 	return order{
 		number: p.ordered, laid: p.laid(), width: width, height: height, density: density,
 		view: p.view, layers: p.layers, panel: p.look.Panel(), unit: p.set.Unit(),
-		dark: isDark(), faded: p.state.Err != nil,
+		dark: appearance.IsDark(), faded: p.state.Err != nil,
 	}, true
 }
 
@@ -54,28 +52,7 @@ func (p *Pane) show(made picture) {
 		return
 	}
 	p.shown = made.number
-	p.artist.giveBack(p.surface.swap(made.pixels))
-}
-
-// density returns how many pixels of the screen a pixel of fyne is wide.
-func (p *Pane) density() float64 {
-	on := fyne.CurrentApp().Driver().CanvasForObject(p.surface)
-	if on == nil {
-		return 1
-	}
-	const far = 1000 // enough for the rounding to whole pixels not to count
-	x, _ := on.PixelCoordinateForPosition(fyne.NewPos(far, 0))
-	if x <= 0 {
-		return 1
-	}
-	return float64(x) / far
-}
-
-// isDark tells whether the window is dark: by the colour behind its text, as the
-// user may have chosen against the desktop.
-func isDark() bool {
-	grey := color.GrayModel.Convert(theme.Color(theme.ColorNameBackground)).(color.Gray)
-	return grey.Y < 128
+	p.artist.giveBack(paneview.Swap(p.surface.picture, made.pixels))
 }
 
 // Pictures returns the number of the last picture that was ordered and of the one

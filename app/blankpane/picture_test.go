@@ -11,6 +11,7 @@ import (
 
 	"gussetwright/app/focus"
 	"gussetwright/app/settings"
+	"gussetwright/app/words"
 	"gussetwright/geometry"
 	"gussetwright/geometry/bag"
 	"gussetwright/geometry/blank"
@@ -70,7 +71,7 @@ func TestDoubleDensity(t *testing.T) {
 
 // Every name on any drawing is in the table of translated words.
 func TestDrawingWordsAreComplete(t *testing.T) {
-	words, asked := drawingWords(), map[string]bool{}
+	known, asked := words.DrawingWords(), map[string]bool{}
 	say := func(text string) string {
 		asked[text] = true
 		return text
@@ -88,7 +89,7 @@ func TestDrawingWordsAreComplete(t *testing.T) {
 		}
 	}
 	for text := range asked {
-		if _, known := words[text]; !known && text != "" {
+		if _, named := known[text]; !named && text != "" {
 			t.Errorf("%q on the drawing has no translation", text)
 		}
 	}

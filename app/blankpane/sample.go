@@ -7,6 +7,8 @@ import (
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/widget"
 
+	"gussetwright/app/appearance"
+	"gussetwright/app/words"
 	"gussetwright/geometry"
 	"gussetwright/render/dieline"
 	"gussetwright/render/flat"
@@ -46,8 +48,8 @@ func (s *sample) paint(width, height int) image.Image {
 	}
 	density := float64(width) / float64(max(s.Size().Width, 1))
 	box := geometry.RectAt(0, 0, float64(width)/density, float64(height)/density)
-	drawing := dieline.Screen{Letter: letterHeight(), Say: translator()}.Sample(s.role, box)
+	drawing := dieline.Screen{Letter: letterHeight(), Say: words.OnDrawing()}.Sample(s.role, box)
 	s.painter.Begin(pixels, flat.View{Scale: density, Origin: geometry.Vec2{Y: box.Max.Y}, Pen: pen * density})
-	s.painter.Draw(drawing, palettes[isDark()], flat.AllLayers())
+	s.painter.Draw(drawing, palettes[appearance.IsDark()], flat.AllLayers())
 	return pixels
 }

@@ -1,7 +1,6 @@
 package blankpane
 
 import (
-	"image"
 	"math"
 
 	"fyne.io/fyne/v2"
@@ -10,6 +9,7 @@ import (
 	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/widget"
 
+	"gussetwright/app/paneview"
 	"gussetwright/geometry"
 )
 
@@ -48,22 +48,11 @@ type gripRef struct {
 
 func newSurface(p *Pane) *surface {
 	s := &surface{pane: p, keys: map[fyne.KeyName]bool{}}
-	s.picture = &canvas.Image{FillMode: canvas.ImageFillStretch, ScaleMode: canvas.ImageScalePixels}
+	s.picture = paneview.NewPicture()
 	s.overlay = newOverlay()
 	s.clip = container.NewClip(s.overlay.Container)
 	s.ExtendBaseWidget(s)
 	return s
-}
-
-// swap shows a picture and returns the one that it takes the place of.
-func (s *surface) swap(pixels *image.RGBA) *image.RGBA {
-	old, _ := s.picture.Image.(*image.RGBA)
-	s.picture.Image = pixels
-	s.picture.Refresh()
-	if old == pixels {
-		return nil
-	}
-	return old
 }
 
 // arrange moves what lies over the picture to where it belongs.

@@ -50,36 +50,6 @@ func kindWord(k kind) string {
 	return ""
 }
 
-// drawingWords returns the names that stand on the drawing, by their English.
-func drawingWords() map[string]string {
-	return map[string]string{
-		"Front": lang.L("Front"), "Front base flap": lang.L("Front base flap"), "Front turn-in": lang.L("Front turn-in"),
-		"Back": lang.L("Back"), "Back base flap": lang.L("Back base flap"), "Back turn-in": lang.L("Back turn-in"),
-		"Right gusset": lang.L("Right gusset"), "Right gusset base flap": lang.L("Right gusset base flap"),
-		"Right gusset turn-in": lang.L("Right gusset turn-in"),
-		"Left gusset":          lang.L("Left gusset"), "Left gusset base flap": lang.L("Left gusset base flap"),
-		"Left gusset turn-in": lang.L("Left gusset turn-in"),
-		"Seam flap":           lang.L("Seam flap"), "grain": lang.L("grain"),
-		"W": lang.L("W"), "G": lang.L("G"), "D/2": lang.L("D/2"), "D/2 − r": lang.L("D/2 − r"), "T": lang.L("T"),
-		"B": lang.L("B"), "V": lang.L("V"), "s": lang.L("s"), "drop": lang.L("drop"), "eyelets": lang.L("eyelets"),
-		"blank width": lang.L("blank width"), "blank height": lang.L("blank height"),
-		"standing height H": lang.L("standing height H"), "flat-fold crease to top": lang.L("flat-fold crease to top"),
-		"top card": lang.L("top card"), "patch": lang.L("patch"), "on the reverse": lang.L("on the reverse"),
-		"Name": lang.L("Name"),
-	}
-}
-
-// translator returns what the names on the drawing are said by.
-func translator() func(string) string {
-	words := drawingWords()
-	return func(text string) string {
-		if word, known := words[text]; known {
-			return word
-		}
-		return text
-	}
-}
-
 // decimals is how finely lengths are shown: to hundredths of a millimetre.
 var decimals = map[geometry.Unit]int{geometry.Millimetre: 2, geometry.Centimetre: 3, geometry.Inch: 3}
 

@@ -5,8 +5,10 @@ import (
 	"sync"
 
 	"gussetwright/app/document"
+	"gussetwright/app/words"
 	"gussetwright/geometry/bag"
 	"gussetwright/geometry/blank"
+	"gussetwright/render/dieline"
 	"gussetwright/render/solid"
 )
 
@@ -34,7 +36,7 @@ const (
 
 // artist draws orders. It may be asked from several goroutines.
 type artist struct {
-	names map[string]string // of panels, as they are written on the paper
+	say func(english string) string // the names of panels in the language of the user
 
 	lock     sync.Mutex
 	renderer solid.Renderer
@@ -49,7 +51,10 @@ type papered struct {
 	textures []*solid.Texture
 }
 
-func newArtist() *artist { return &artist{names: panelNames()} }
+func newArtist() *artist { return &artist{say: words.OnDrawing()} }
+
+// panelName returns what a panel is called, "" for none.
+func (a *artist) panelName(panel string) string { return a.say(dieline.PanelName(panel)) }
 
 // draw returns the picture that was ordered.
 func (a *artist) draw(o order) picture {
@@ -87,7 +92,7 @@ func (a *artist) textures(snapshot *document.Snapshot, v solid.View, scale float
 			if hidden(panel, &snapshot.Blank) {
 				return ""
 			}
-			return a.names[panel]
+			return a.panelName(panel)
 		})
 	}
 	return list

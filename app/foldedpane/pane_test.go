@@ -186,8 +186,8 @@ func TestHover(t *testing.T) {
 	if b.look.Panel() != "front" {
 		t.Errorf("the pointer is over %q, want the front", b.look.Panel())
 	}
-	if !b.stage.name.Visible() || b.stage.name.text.Text != "Front" {
-		t.Errorf("the caption reads %q", b.stage.name.text.Text)
+	if !b.stage.name.Visible() || b.stage.name.Text() != "Front" {
+		t.Errorf("the caption reads %q", b.stage.name.Text())
 	}
 	b.stage.MouseOut()
 	if b.look.Panel() != "" || b.stage.name.Visible() {

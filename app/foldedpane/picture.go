@@ -6,9 +6,9 @@ import (
 	"io"
 	"math"
 
-	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/theme"
 
+	"gussetwright/app/paneview"
 	"gussetwright/render/solid"
 )
 
@@ -37,7 +37,7 @@ func (p *Pane) drawNow() {
 
 // next returns the next order, unless there is no room for a picture.
 func (p *Pane) next(samples int) (o order, any bool) {
-	size, density := p.stage.Size(), p.density()
+	size, density := p.stage.Size(), paneview.Density(p.stage)
 	width, height := int(math.Round(float64(size.Width)*density)), int(math.Round(float64(size.Height)*density))
 	if width < 1 || height < 1 {
 		return order{}, false
@@ -68,7 +68,7 @@ func (p *Pane) show(made picture) {
 		return
 	}
 	p.shown = made.number
-	p.artist.giveBack(p.stage.swap(made.pixels))
+	p.artist.giveBack(paneview.Swap(p.stage.picture, made.pixels))
 	if !made.fine && made.number == p.ordered && !p.moving() {
 		p.order(fine)
 	}
@@ -76,20 +76,6 @@ func (p *Pane) show(made picture) {
 
 // moving tells whether a draft will do, as the next picture is soon to come.
 func (p *Pane) moving() bool { return p.stage.dragging || p.state.Dragging }
-
-// density returns how many pixels of the screen a pixel of fyne is wide.
-func (p *Pane) density() float64 {
-	on := fyne.CurrentApp().Driver().CanvasForObject(p.stage)
-	if on == nil {
-		return 1
-	}
-	const far = 1000 // enough for the rounding to whole pixels not to count
-	x, _ := on.PixelCoordinateForPosition(fyne.NewPos(far, 0))
-	if x <= 0 {
-		return 1
-	}
-	return float64(x) / far
-}
 
 // Picture draws the bag as it is turned now, on light ground and without what is
 // pointed at. Width and height are pixels, at least 1.

@@ -1,7 +1,6 @@
 package foldedpane
 
 import (
-	"image"
 	"math"
 
 	"fyne.io/fyne/v2"
@@ -11,6 +10,7 @@ import (
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
+	"gussetwright/app/paneview"
 	"gussetwright/geometry"
 	"gussetwright/render/solid"
 )
@@ -21,8 +21,8 @@ type stage struct {
 
 	pane      *Pane
 	picture   *canvas.Image
-	name      *caption // of the panel that is lit up
-	complaint *caption // while the bag cannot be drawn
+	name      *paneview.Caption // of the panel that is lit up
+	complaint *paneview.Caption // while the bag cannot be drawn
 	frame     *canvas.Rectangle
 
 	focused  bool
@@ -31,23 +31,12 @@ type stage struct {
 }
 
 func newStage(p *Pane) *stage {
-	s := &stage{pane: p, name: newCaption(), complaint: newCaption()}
-	s.picture = &canvas.Image{FillMode: canvas.ImageFillStretch, ScaleMode: canvas.ImageScalePixels}
+	s := &stage{pane: p, name: paneview.NewCaption(), complaint: paneview.NewCaption()}
+	s.picture = paneview.NewPicture()
 	s.frame = &canvas.Rectangle{StrokeWidth: 2}
 	s.restyle()
 	s.ExtendBaseWidget(s)
 	return s
-}
-
-// swap shows a picture and returns the one that it takes the place of.
-func (s *stage) swap(pixels *image.RGBA) *image.RGBA {
-	old, _ := s.picture.Image.(*image.RGBA)
-	s.picture.Image = pixels
-	s.picture.Refresh()
-	if old == pixels {
-		return nil
-	}
-	return old
 }
 
 // captionInset is how far captions stand from the corners, in pixels.
@@ -56,14 +45,14 @@ const captionInset = 8
 // arrange brings what lies over the picture up to date.
 func (s *stage) arrange() {
 	size := s.Size()
-	s.name.show(panelName(s.pane.look.Panel()), func(own fyne.Size) fyne.Position {
+	s.name.Say(s.pane.artist.panelName(s.pane.look.Panel()), func(own fyne.Size) fyne.Position {
 		return fyne.NewPos(captionInset, size.Height-own.Height-captionInset)
 	})
 	text := ""
 	if s.pane.state.Err != nil {
 		text = lang.L("This cannot be drawn. You see the last bag that could.")
 	}
-	s.complaint.show(text, func(fyne.Size) fyne.Position { return fyne.NewSquareOffsetPos(captionInset) })
+	s.complaint.Say(text, func(fyne.Size) fyne.Position { return fyne.NewSquareOffsetPos(captionInset) })
 	if s.frame.Visible() != s.focused {
 		s.frame.Hidden = !s.focused
 		s.frame.Refresh()
@@ -71,8 +60,8 @@ func (s *stage) arrange() {
 }
 
 func (s *stage) restyle() {
-	s.name.restyle()
-	s.complaint.restyle()
+	s.name.Restyle()
+	s.complaint.Restyle()
 	s.frame.StrokeColor = theme.Color(theme.ColorNamePrimary)
 	s.frame.FillColor = nil
 }

@@ -2,13 +2,13 @@ package help
 
 import (
 	"image"
-	"image/color"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
+	"gussetwright/app/appearance"
 	"gussetwright/geometry"
 	"gussetwright/render/dieline"
 	"gussetwright/render/flat"
@@ -43,7 +43,7 @@ func newSample(role scene.Role) *sample {
 func (s *sample) draw(width, height int) image.Image {
 	picture := image.NewRGBA(image.Rect(0, 0, max(width, 1), max(height, 1)))
 	palette := flat.Light()
-	if grey := color.GrayModel.Convert(theme.Color(theme.ColorNameBackground)).(color.Gray); grey.Y < 128 {
+	if appearance.IsDark() {
 		palette = flat.Dark()
 	}
 	scale := float64(width) / paperWidth

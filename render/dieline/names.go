@@ -2,6 +2,7 @@ package dieline
 
 import (
 	"math"
+	"strings"
 
 	"gussetwright/geometry"
 	"gussetwright/geometry/bag"
@@ -22,17 +23,22 @@ func (d *drafter) names() {
 		if panel.Column == "seam-flap" && panel.Row != blank.RowBody {
 			continue
 		}
-		d.name(panel, d.screen.say(panelName(panel)))
+		d.name(panel, d.screen.say(PanelName(panel.ID)))
 	}
 }
 
-// panelName returns what a panel is called.
-func panelName(panel blank.Panel) string {
-	name := columnNames[panel.Column]
-	switch panel.Row {
-	case blank.RowBase:
+// PanelName returns what the panel with a name such as "front-base" is called on the
+// drawing. The rows of the seam flap have one name.
+func PanelName(id string) string {
+	column, isBase := strings.CutSuffix(id, string(blank.RowBase))
+	column, isTurnIn := strings.CutSuffix(column, string(blank.RowTurnIn))
+	name := columnNames[column]
+	switch {
+	case column == "seam-flap":
+		return name
+	case isBase:
 		return name + " base flap"
-	case blank.RowTurnIn:
+	case isTurnIn:
 		return name + " turn-in"
 	}
 	return name

@@ -1,4 +1,4 @@
-package foldedpane
+package paneview
 
 import (
 	"fyne.io/fyne/v2"
@@ -7,21 +7,23 @@ import (
 	"fyne.io/fyne/v2/theme"
 )
 
-// caption is a short text on a ground of its own, over the picture.
-type caption struct {
+// Caption is a short text on a ground of its own, over a picture.
+type Caption struct {
 	*fyne.Container
 	ground *canvas.Rectangle
 	text   *canvas.Text
 }
 
-func newCaption() *caption {
-	c := &caption{ground: &canvas.Rectangle{StrokeWidth: 1}, text: &canvas.Text{}}
+// NewCaption returns a caption that is not shown. Restyle gives it its colours.
+func NewCaption() *Caption {
+	c := &Caption{ground: &canvas.Rectangle{StrokeWidth: 1}, text: &canvas.Text{}}
 	c.Container = container.NewWithoutLayout(c.ground, c.text)
 	c.Hide()
 	return c
 }
 
-func (c *caption) restyle() {
+// Restyle takes colours and sizes from the theme.
+func (c *Caption) Restyle() {
 	c.ground.FillColor = theme.Color(theme.ColorNameOverlayBackground)
 	c.ground.StrokeColor = theme.Color(theme.ColorNameInputBorder)
 	c.ground.CornerRadius = theme.InputRadiusSize()
@@ -29,8 +31,8 @@ func (c *caption) restyle() {
 	c.text.TextSize = theme.TextSize()
 }
 
-// show shows a text where place puts something of its size; "" is not shown.
-func (c *caption) show(text string, place func(fyne.Size) fyne.Position) {
+// Say shows a text where place puts something of its size; "" is not shown.
+func (c *Caption) Say(text string, place func(fyne.Size) fyne.Position) {
 	if text == "" {
 		if c.Visible() {
 			c.Hide()
@@ -52,3 +54,6 @@ func (c *caption) show(text string, place func(fyne.Size) fyne.Position) {
 		c.Show()
 	}
 }
+
+// Text returns what the caption says, shown or not.
+func (c *Caption) Text() string { return c.text.Text }
