@@ -87,22 +87,6 @@ func TestRemembersFolderAndTicks(t *testing.T) {
 	}
 }
 
-func TestFirstFolderIsWherePeopleLook(t *testing.T) {
-	home := t.TempDir()
-	t.Setenv("HOME", home)
-	t.Setenv("USERPROFILE", home)
-	if got := usualFolder(); got != home {
-		t.Errorf("folder %q, want %q", got, home)
-	}
-	documents := filepath.Join(home, "Documents")
-	if err := os.Mkdir(documents, 0o755); err != nil {
-		t.Fatal(err)
-	}
-	if got := usualFolder(); got != documents {
-		t.Errorf("folder %q, want %q", got, documents)
-	}
-}
-
 func TestListFollowsTheProject(t *testing.T) {
 	r := newRig(t, "/files/bags", export.Write, long)
 	r.untick("png")
@@ -218,16 +202,6 @@ func TestBrowse(t *testing.T) {
 	r.folder.chosen(nil, errors.New("broken"))
 	if got := len(r.window.Canvas().Overlays().List()); got != before+1 {
 		t.Error("an error of the dialog is not shown")
-	}
-}
-
-func TestExisting(t *testing.T) {
-	folder := t.TempDir()
-	if got := existing(filepath.Join(folder, "a", "b")); got != folder {
-		t.Errorf("got %q, want %q", got, folder)
-	}
-	if got := existing(""); got == "" {
-		t.Error("nowhere to begin without a folder")
 	}
 }
 

@@ -9,11 +9,11 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/lang"
-	"fyne.io/fyne/v2/storage"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
 	"gussetwright/app/entry"
+	"gussetwright/app/places"
 )
 
 // folderKey is where the folder is remembered.
@@ -31,28 +31,11 @@ type folder struct {
 func newFolder(window fyne.Window, changed func()) *folder {
 	f := &folder{entry: widget.NewEntry(), window: window, changed: changed}
 	f.entry.SetPlaceHolder(lang.L("Folder for the files"))
-	f.entry.Text = fyne.CurrentApp().Preferences().StringWithFallback(folderKey, usualFolder())
+	f.entry.Text = fyne.CurrentApp().Preferences().StringWithFallback(folderKey, places.Usual())
 	f.entry.OnChanged = f.remember
 	f.browse = widget.NewButtonWithIcon(lang.L("Browse…"), theme.FolderOpenIcon(), f.choose)
 	f.box = entry.NewColumn(1, f.entry, container.NewHBox(f.browse))
 	return f
-}
-
-// usualFolder returns a folder that people look for their files in.
-func usualFolder() string {
-	home, err := os.UserHomeDir()
-	if err != nil {
-		return ""
-	}
-	if documents := filepath.Join(home, "Documents"); isFolder(documents) {
-		return documents
-	}
-	return home
-}
-
-func isFolder(path string) bool {
-	info, err := os.Stat(path)
-	return err == nil && info.IsDir()
 }
 
 func (f *folder) remember(path string) {
@@ -75,12 +58,7 @@ func (f *folder) path() string {
 // choose lets the user choose a folder, beginning at the one that is entered.
 func (f *folder) choose() {
 	chooser := dialog.NewFolderOpen(f.chosen, f.window)
-	if start, err := storage.ListerForURI(storage.NewFileURI(existing(f.path()))); err == nil {
-		chooser.SetLocation(start)
-	}
-	size := f.window.Canvas().Size()
-	chooser.Resize(fyne.NewSize(size.Width*0.8, size.Height*0.8))
-	chooser.Show()
+	places.Show(chooser, f.window, f.path())
 }
 
 func (f *folder) chosen(place fyne.ListableURI, err error) {
@@ -89,14 +67,6 @@ func (f *folder) chosen(place fyne.ListableURI, err error) {
 	} else if place != nil {
 		f.entry.SetText(filepath.FromSlash(place.Path()))
 	}
-}
-
-// existing returns the nearest folder above path that there is.
-func existing(path string) string {
-	for !isFolder(path) && path != filepath.Dir(path) {
-		path = filepath.Dir(path)
-	}
-	return path
 }
 
 // isThere tells whether there is anything at path.

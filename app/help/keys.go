@@ -2,7 +2,6 @@ package help
 
 import (
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/widget"
 )
 
 // FirstFocus returns what should hold the focus when the page is shown, so that its
@@ -38,25 +37,4 @@ func (p *Page) TypedKey(event *fyne.KeyEvent) bool {
 
 func (p *Page) scrollBy(distance float32) {
 	p.scroll.ScrollToOffset(p.scroll.Offset.AddXY(0, distance))
-}
-
-// pageButton is a button that hands the keys of the page on.
-type pageButton struct {
-	widget.Button
-
-	page *Page
-}
-
-func newPageButton(page *Page, text string, tapped func()) *pageButton {
-	b := &pageButton{page: page}
-	b.Text, b.OnTapped = text, tapped
-	b.ExtendBaseWidget(b)
-	return b
-}
-
-// TypedKey is part of fyne.Focusable.
-func (b *pageButton) TypedKey(event *fyne.KeyEvent) {
-	if !b.page.TypedKey(event) {
-		b.Button.TypedKey(event)
-	}
 }

@@ -8,6 +8,8 @@ import (
 	"fyne.io/fyne/v2/lang"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
+
+	"gussetwright/app/keyrelay"
 )
 
 // section is a part of the page with a title of its own.
@@ -23,7 +25,7 @@ type Page struct {
 	sections []section
 	heads    []fyne.CanvasObject // of the sections, in their order
 	scroll   *container.Scroll
-	back     *pageButton
+	back     *keyrelay.Button
 	leave    func()
 	content  fyne.CanvasObject
 }
@@ -40,12 +42,12 @@ func New(version string, back func()) *Page {
 		{lang.L("Cautions"), cautions()},
 		{lang.L("About"), about(version)},
 	}}
-	p.back = newPageButton(p, lang.L("Back to the bag"), back)
+	p.back = keyrelay.New(lang.L("Back to the bag"), back, p.TypedKey)
 	p.back.Icon = theme.NavigateBackIcon()
 	contents := container.NewVBox(p.back, widget.NewSeparator())
 	text := container.NewVBox()
 	for i, part := range p.sections {
-		link := newPageButton(p, part.title, func() { p.GoTo(i) })
+		link := keyrelay.New(part.title, func() { p.GoTo(i) }, p.TypedKey)
 		link.Importance = widget.LowImportance
 		link.Alignment = widget.ButtonAlignLeading
 		contents.Add(link)

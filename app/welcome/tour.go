@@ -2,6 +2,7 @@ package welcome
 
 import (
 	"fmt"
+	"slices"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
@@ -10,6 +11,8 @@ import (
 	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
+
+	"gussetwright/app/keyrelay"
 )
 
 // Tour is a layer over the window that points to its parts, one after the other,
@@ -27,9 +30,9 @@ type Tour struct {
 	title    *widget.Label
 	text     *widget.Label
 	count    *widget.Label
-	previous *tourButton
-	next     *tourButton
-	leave    *tourButton
+	previous *keyrelay.Button
+	next     *keyrelay.Button
+	leave    *keyrelay.Button
 }
 
 // NewTour returns a hidden tour. left is called when it ends or is left.
@@ -40,10 +43,10 @@ func NewTour(stops []Stop, left func()) *Tour {
 	t.title.SizeName = theme.SizeNameSubHeadingText
 	t.title.Wrapping, t.text.Wrapping = fyne.TextWrapWord, fyne.TextWrapWord
 	t.count.Importance = widget.LowImportance
-	t.previous = newTourButton(t, lang.L("Previous"), t.Previous)
-	t.next = newTourButton(t, lang.L("Next"), t.Next)
+	t.previous = keyrelay.New(lang.L("Previous"), t.Previous, t.TypedKey)
+	t.next = keyrelay.New(lang.L("Next"), t.Next, t.TypedKey)
 	t.next.Importance = widget.HighImportance
-	t.leave = newTourButton(t, lang.L("Leave the tour"), t.Leave)
+	t.leave = keyrelay.New(lang.L("Leave the tour"), t.Leave, t.TypedKey)
 	t.leave.Importance = widget.LowImportance
 	buttons := container.NewHBox(t.leave, layout.NewSpacer(), t.count, t.previous, t.next)
 	t.card = &tourCard{card{content: container.NewBorder(t.title, buttons, nil, nil, t.text), border: theme.ColorNamePrimary}}
@@ -76,7 +79,7 @@ func (t *Tour) Leave() {
 	}
 	t.Hide()
 	if on := t.canvas(); on != nil {
-		if button, ours := on.Focused().(*tourButton); ours && button.tour == t {
+		if button, relays := on.Focused().(*keyrelay.Button); relays && slices.Contains([]*keyrelay.Button{t.previous, t.next, t.leave}, button) {
 			on.Unfocus()
 		}
 	}
@@ -169,24 +172,3 @@ type tourCard struct{ card }
 
 // Tapped is part of fyne.Tappable.
 func (c *tourCard) Tapped(*fyne.PointEvent) {}
-
-// tourButton is a button that hands the keys of the tour on.
-type tourButton struct {
-	widget.Button
-
-	tour *Tour
-}
-
-func newTourButton(tour *Tour, text string, tapped func()) *tourButton {
-	b := &tourButton{tour: tour}
-	b.Text, b.OnTapped = text, tapped
-	b.ExtendBaseWidget(b)
-	return b
-}
-
-// TypedKey is part of fyne.Focusable.
-func (b *tourButton) TypedKey(event *fyne.KeyEvent) {
-	if !b.tour.TypedKey(event) {
-		b.Button.TypedKey(event)
-	}
-}

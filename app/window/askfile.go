@@ -10,10 +10,10 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/lang"
-	"fyne.io/fyne/v2/storage"
 	"fyne.io/fyne/v2/widget"
 
 	"gussetwright/app/notice"
+	"gussetwright/app/places"
 )
 
 // askFile asks for the folder and the name of a file to write. The toolkit's own
@@ -56,11 +56,7 @@ func (a *askFile) browse() {
 			a.folder.SetText(filepath.FromSlash(folder.Path()))
 		}
 	}, a.window.window)
-	if start, err := storage.ListerForURI(storage.NewFileURI(a.folder.Text)); err == nil {
-		chooser.SetLocation(start)
-	}
-	chooser.Resize(a.window.dialogSize())
-	chooser.Show()
+	places.Show(chooser, a.window.window, a.folder.Text)
 }
 
 // path returns the file that is named, or "" when no name is.
@@ -102,19 +98,5 @@ func (w *Window) folderToBegin() string {
 	if path := w.file.Path(); path != "" {
 		return filepath.Dir(path)
 	}
-	home, err := os.UserHomeDir()
-	if err != nil {
-		return ""
-	}
-	documents := filepath.Join(home, "Documents")
-	if info, err := os.Stat(documents); err == nil && info.IsDir() {
-		return documents
-	}
-	return home
-}
-
-// dialogSize is the size of dialogs that list files: most of the window.
-func (w *Window) dialogSize() fyne.Size {
-	size := w.window.Canvas().Size()
-	return fyne.NewSize(size.Width*0.8, size.Height*0.8)
+	return places.Usual()
 }

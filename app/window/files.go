@@ -12,6 +12,7 @@ import (
 	"fyne.io/fyne/v2/storage"
 
 	"gussetwright/app/notice"
+	"gussetwright/app/places"
 	"gussetwright/app/session"
 )
 
@@ -40,11 +41,7 @@ func (w *Window) openAsked() {
 			w.open(path)
 		}, w.window)
 		chooser.SetFilter(storage.NewExtensionFileFilter([]string{projectEnding, ".json"}))
-		if folder, err := storage.ListerForURI(storage.NewFileURI(w.folderToBegin())); err == nil {
-			chooser.SetLocation(folder)
-		}
-		chooser.Resize(w.dialogSize())
-		chooser.Show()
+		places.Show(chooser, w.window, w.folderToBegin())
 	})
 }
 
