@@ -131,7 +131,7 @@ func buildPrograms(t *testing.T) (gussetwright, gwbatch string) {
 	if runtime.GOOS != "linux" {
 		t.Skip("the real window is driven under Xvfb, on Linux")
 	}
-	for _, tool := range []string{"Xvfb", "xdotool", "import", "gcc"} {
+	for _, tool := range []string{"Xvfb", "xdotool", "import", "gcc", "pkg-config"} {
 		geomtest.Tool(t, tool)
 	}
 	if _, err := os.Stat("/usr/include/GL/gl.h"); err != nil {

@@ -14,7 +14,7 @@ func TestMissingPrograms(t *testing.T) {
 	}{
 		{allPrograms(), nil},
 		{nil, allPrograms()},
-		{[]string{"qpdf", "pdftoppm", "mutool", "rsvg-convert", "ezdxf", "npm"}, []string{"gs", "node"}},
+		{[]string{"qpdf", "pdftoppm", "mutool", "rsvg-convert", "ezdxf", "zip", "unzip", "npm"}, []string{"gs", "node"}},
 	}
 	for _, test := range tests {
 		got := commandsOf(missingPrograms(func(name string) bool { return slices.Contains(test.has, name) }))
@@ -75,7 +75,7 @@ func TestWhoMayInstall(t *testing.T) {
 }
 
 func TestInstallRefreshesListsFirst(t *testing.T) {
-	p := pretend(t, "linux", true, "apt-get", "qpdf", "pdftoppm", "mutool", "gs", "node", "npm")
+	p := pretend(t, "linux", true, "apt-get", "qpdf", "pdftoppm", "mutool", "gs", "zip", "unzip", "node", "npm")
 	if err := installPrograms(p.machine, missingPrograms(p.has)); err != nil {
 		t.Fatal(err)
 	}

@@ -11,11 +11,12 @@ import (
 // withCgo is the environment in which the window is built.
 var withCgo = []string{"CGO_ENABLED=1"}
 
-// windowBuildParts returns what building the window needs on Linux: a C compiler
-// and the headers of OpenGL and X11.
+// windowBuildParts returns what building the window needs on Linux: a C compiler,
+// pkg-config and the headers of OpenGL and X11.
 func windowBuildParts() []program {
 	return []program{
 		{"gcc", "gcc libc6-dev"},
+		{"pkg-config", "pkg-config"},
 		{"/usr/include/GL/gl.h", "libgl-dev"},
 		{"/usr/include/X11/Xlib.h", "libx11-dev"},
 		{"/usr/include/X11/Xcursor/Xcursor.h", "libxcursor-dev"},
