@@ -11,6 +11,7 @@ import (
 
 	"gussetwright/app/blankpane"
 	"gussetwright/app/document"
+	"gussetwright/app/entry"
 	"gussetwright/app/filestep"
 	"gussetwright/app/findings"
 	"gussetwright/app/focus"
@@ -57,7 +58,7 @@ func New(app fyne.App, set *settings.Settings, doc *document.Document, file *ses
 	w.folded = foldedpane.New(w.doc, w.look, set)
 	w.findings = findings.New(w.doc, w.look)
 	w.files = filestep.New(w.doc, w.baseName, set, w.window)
-	w.steps = steps.New(w.doc, w.look, set, container.NewPadded(w.files))
+	w.steps = steps.New(w.doc, w.look, set, entry.NewScroll(w.files))
 	w.desk = w.arrangeDesk()
 	w.pages = container.NewStack(w.desk)
 	w.foot = status.New(w.doc, set)

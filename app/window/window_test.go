@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/storage"
 	"fyne.io/fyne/v2/test"
 
@@ -265,5 +266,34 @@ func TestUnitsReachEveryPart(t *testing.T) {
 	}
 	if !strings.Contains(w.foot.Text, "23.209 × 15.059 in") {
 		t.Errorf("the status line says %q", w.foot.Text)
+	}
+}
+
+// On a small screen the button that writes the files stays within reach: the step
+// scrolls instead of running over the status line.
+func TestFilesStepScrollsOnSmallScreens(t *testing.T) {
+	w := opened(t, demoFile(t))
+	w.window.Resize(fyne.NewSize(1024, 674))
+	w.goToStep(7)
+	var scroll *container.Scroll
+	for _, object := range test.LaidOutObjects(w.steps.Page()) {
+		if found, ok := object.(*container.Scroll); ok && found.Direction == container.ScrollVerticalOnly {
+			scroll = found
+			break
+		}
+	}
+	if scroll == nil {
+		t.Fatal("the step Files has no scroll")
+	}
+	button := w.files.Button()
+	driver := fyne.CurrentApp().Driver()
+	bottom := func() float32 { return driver.AbsolutePositionForObject(button).Y + button.Size().Height }
+	foot := driver.AbsolutePositionForObject(w.foot).Y
+	if bottom() <= foot {
+		t.Fatal("the step is lower than the window, so this test shows nothing")
+	}
+	scroll.ScrollToBottom()
+	if bottom() > foot {
+		t.Errorf("scrolled down, the button still ends at %g, below %g", bottom(), foot)
 	}
 }
