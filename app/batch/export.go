@@ -4,6 +4,7 @@ import (
 	"context"
 	"fmt"
 	"path/filepath"
+	"slices"
 	"strings"
 	"time"
 
@@ -33,7 +34,11 @@ the drawing and make a white sample before cutting a die.
 func exportKindsHelp() string {
 	var list strings.Builder
 	for _, kind := range export.Kinds() {
-		fmt.Fprintf(&list, "  %-8s NAME%-13s %s\n", kind.Name, kind.Suffix, kind.Help)
+		endings := slices.DeleteFunc([]string{kind.Ending, kind.PieceEnding}, func(ending string) bool { return ending == "" })
+		fmt.Fprintf(&list, "  %-8s NAME%-13s %s\n", kind.Name, endings[0], kind.Help)
+		for _, ending := range endings[1:] {
+			fmt.Fprintf(&list, "  %-8s NAME%s\n", "", ending)
+		}
 	}
 	return list.String()
 }
@@ -67,7 +72,7 @@ func runExport(s Streams, args []string) (int, error) {
 		name = opened.Spec.Name
 	}
 	quiet := func(float64, string) {}
-	paths, err := export.Write(context.Background(), *to, name, snapshot, date, kinds, quiet)
+	paths, err := export.Write(context.Background(), export.Job{Folder: *to, Project: name, Snapshot: snapshot, Date: date, Kinds: kinds}, quiet)
 	if err != nil {
 		return 0, err
 	}

@@ -44,7 +44,7 @@ What is not given takes its usual value. ENTRY is a name from bag.json:
 func entryHelp() string {
 	var list strings.Builder
 	for _, field := range bag.Fields() {
-		values := field.Range()
+		values := field.Range().String()
 		switch field.Kind() {
 		case bag.Choice:
 			values = strings.Join(field.Options, " | ")

@@ -1,6 +1,7 @@
 package batch
 
 import (
+	"context"
 	"errors"
 	"flag"
 	"fmt"
@@ -69,7 +70,7 @@ func load(s Streams, path string) (project.Project, *document.Snapshot, error) {
 	for _, note := range opened.Notes {
 		fmt.Fprintln(s.Err, "gwbatch: note:", note)
 	}
-	snapshot, err := document.Derive(opened.Spec)
+	snapshot, err := document.DeriveWithArt(context.Background(), opened.Spec, opened.Files)
 	if err != nil {
 		return project.Project{}, nil, err
 	}

@@ -4,17 +4,20 @@ import (
 	"image"
 	"sync"
 
+	"gussetwright/app/document"
 	"gussetwright/geometry"
+	"gussetwright/geometry/bag"
 	"gussetwright/geometry/blank"
 	"gussetwright/render/dieline"
 	"gussetwright/render/flat"
+	"gussetwright/render/printed"
 	"gussetwright/render/scene"
 )
 
 // order asks for a picture of the desk.
 type order struct {
 	number        int // of the order; later ones have higher numbers
-	laid          *blank.Blank
+	snapshot      *document.Snapshot
 	width, height int     // of the picture, in pixels of the screen
 	density       float64 // pixels of the screen per pixel of fyne
 	view          view
@@ -22,6 +25,7 @@ type order struct {
 	panel         string // that is lit up, or ""
 	unit          geometry.Unit
 	dark, faded   bool
+	moving        bool // the bag changes under a drag: do not spend time on its artwork
 }
 
 // picture is what an order came to.
@@ -49,6 +53,8 @@ type artist struct {
 	spare    []*image.RGBA
 	drawn    drawnFor
 	drawings []scene.Drawing
+	inked    *document.Snapshot
+	sides    []*printed.Side
 }
 
 // drawnFor is what drawings depend on; while it stays the same, as in panning, they
@@ -64,16 +70,24 @@ func (a *artist) paint(o order) picture {
 	a.lock.Lock()
 	defer a.lock.Unlock()
 	canvas := a.canvas(o.width, o.height)
-	palette := palettes[o.dark]
+	sides := a.print(o)
+	palette := palettes[o.dark && sides == nil]
 	if o.faded {
-		palette = fadedPalettes[o.dark]
+		palette = fadedPalettes[o.dark && sides == nil]
 	}
-	spread := layOut(o.laid, o.view.mm())
+	laid := &o.snapshot.Blank
+	spread := layOut(laid, o.view.mm())
 	a.begin(canvas, o, geometry.Vec2{})
-	a.painter.Clear(palette.Ground)
-	for i := range o.laid.Pieces {
+	ground := palettes[o.dark]
+	a.painter.Clear(ground.Ground)
+	for i := range laid.Pieces {
 		a.begin(canvas, o, spread.moves[i])
-		a.paper(&o.laid.Pieces[i], palette, o)
+		a.painter.Shadow(ground.Shadow, laid.Pieces[i].Outline, shadow*o.density)
+		a.painter.Fill(palette.Paper, laid.Pieces[i].Outline)
+		if sides != nil {
+			sides[i].Paint(canvas, a.viewOf(o, spread.moves[i]), quality(o))
+		}
+		a.marks(&laid.Pieces[i], palette, ground, o)
 	}
 	for i, drawing := range a.draw(o) {
 		a.begin(canvas, o, spread.moves[i])
@@ -84,15 +98,43 @@ func (a *artist) paint(o order) picture {
 
 // begin turns the painter to the coordinates of a piece that was moved.
 func (a *artist) begin(canvas *image.RGBA, o order, move geometry.Vec2) {
-	a.painter.Begin(canvas, flat.View{
-		Scale: o.view.scale * o.density, Origin: o.view.corner.Sub(move), Pen: pen * o.density,
-	})
+	a.painter.Begin(canvas, a.viewOf(o, move))
 }
 
-// paper paints a piece of paper with its holes and the panel that is lit up.
-func (a *artist) paper(piece *blank.Piece, palette *flat.Palette, o order) {
-	a.painter.Shadow(palette.Shadow, piece.Outline, shadow*o.density)
-	a.painter.Fill(palette.Paper, piece.Outline)
+func (a *artist) viewOf(o order, move geometry.Vec2) flat.View {
+	return flat.View{Scale: o.view.scale * o.density, Origin: o.view.corner.Sub(move), Pen: pen * o.density}
+}
+
+// print returns the print sides of all pieces, nil where plain white paper is to be
+// seen.
+func (a *artist) print(o order) []*printed.Side {
+	if !o.layers.Has(scene.Artwork) {
+		return nil
+	}
+	if a.inked == o.snapshot {
+		return a.sides
+	}
+	a.inked, a.sides = o.snapshot, nil
+	seen := o.snapshot.Spec.Paper.Colour != bag.ColourWhite
+	for i := range o.snapshot.Blank.Pieces {
+		a.sides = append(a.sides, o.snapshot.Side(i))
+		seen = seen || !a.sides[i].Bare()
+	}
+	if !seen {
+		a.sides = nil
+	}
+	return a.sides
+}
+
+func quality(o order) printed.Quality {
+	if o.moving {
+		return printed.Draft
+	}
+	return printed.Fine
+}
+
+// marks paints the panel that is lit up and the holes of a piece.
+func (a *artist) marks(piece *blank.Piece, palette, ground *flat.Palette, o order) {
 	if panel, found := piece.Panel(o.panel); found && o.panel != "" {
 		a.painter.Fill(palette.Glow, panel.Shape)
 		edge := palette.Glow
@@ -100,23 +142,24 @@ func (a *artist) paper(piece *blank.Piece, palette *flat.Palette, o order) {
 		a.painter.Outline(edge, panel.Shape, glowPen*o.density)
 	}
 	for _, hole := range piece.Holes {
-		a.painter.Fill(palette.Ground, geometry.Circle(hole.Center, hole.Diameter/2))
+		a.painter.Fill(ground.Ground, geometry.Circle(hole.Center, hole.Diameter/2))
 	}
 	for _, hole := range handHoles(piece) {
-		a.painter.Fill(palette.Ground, hole)
+		a.painter.Fill(ground.Ground, hole)
 	}
 }
 
 // draw returns the drawings of all pieces.
 func (a *artist) draw(o order) []scene.Drawing {
-	wanted := drawnFor{o.laid, o.view.mm(), o.unit}
+	laid := &o.snapshot.Blank
+	wanted := drawnFor{laid, o.view.mm(), o.unit}
 	if a.drawn == wanted {
 		return a.drawings
 	}
 	screen := dieline.Screen{Letter: wanted.letter, Unit: o.unit, Say: a.say}
 	a.drawings = a.drawings[:0]
-	for i := range o.laid.Pieces {
-		a.drawings = append(a.drawings, screen.Draw(o.laid, i))
+	for i := range laid.Pieces {
+		a.drawings = append(a.drawings, screen.Draw(laid, i))
 	}
 	a.drawn = wanted
 	return a.drawings

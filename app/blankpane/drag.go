@@ -30,15 +30,31 @@ func (s *surface) Dragged(ev *fyne.DragEvent) {
 	s.drag.to(s.pointer)
 }
 
-// begin starts a drag: of a grip where there is one, else of the paper.
-func (s *surface) begin(from geometry.Vec2, button desktop.MouseButton) drag {
-	ref := s.gripAt(from)
-	if g := s.gripped(ref); g != nil && button == desktop.MouseButtonPrimary {
-		s.grip = ref
-		start := s.pane.state.Spec
-		return &pulling{surface: s, grip: *g, start: start, now: start, from: from}
+// aim looks at what a pointer takes hold of. The handles of artwork lie above the grips
+// of the bag, and these above the artwork.
+func (s *surface) aim(pixel geometry.Vec2) {
+	s.grip, s.artGrip = gripRef{}, s.artAt(pixel)
+	if s.artGrip.handle == noHandle || s.artGrip.handle == inside {
+		s.grip = s.gripAt(pixel)
 	}
-	s.grip = gripRef{}
+	if s.grip.set {
+		s.artGrip = artGrip{}
+	}
+}
+
+// begin starts a drag: of a grip or of artwork where there is one, else of the paper.
+func (s *surface) begin(from geometry.Vec2, button desktop.MouseButton) drag {
+	if button == desktop.MouseButtonPrimary {
+		s.aim(from)
+		if g := s.gripped(s.grip); g != nil {
+			start := s.pane.state.Spec
+			return &pulling{surface: s, grip: *g, start: start, now: start, from: from}
+		}
+		if placed, found := s.beginPlacing(from); found {
+			return placed
+		}
+	}
+	s.grip, s.artGrip = gripRef{}, artGrip{}
 	return &panning{s.pane, from}
 }
 
@@ -63,13 +79,18 @@ func (s *surface) pulling() bool {
 // followDrag gives up a drag of a grip that was ended from elsewhere, by undo, and
 // lets go of a grip that is gone.
 func (s *surface) followDrag(state document.State) {
-	if pulled, is := s.drag.(*pulling); is && pulled.told && !state.Dragging {
-		s.drag = cancelled{}
+	if !state.Dragging {
+		s.nudging = false
+		pulled, pulls := s.drag.(*pulling)
+		placed, places := s.drag.(*placing)
+		if pulls && pulled.told || places && placed.told {
+			s.drag = cancelled{}
+		}
 	}
 	if s.drag == nil {
-		s.grip = gripRef{}
+		s.grip, s.artGrip = gripRef{}, artGrip{}
 		if s.over {
-			s.grip = s.gripAt(s.pointer)
+			s.aim(s.pointer)
 		}
 	}
 }

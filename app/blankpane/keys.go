@@ -17,6 +17,7 @@ func (s *surface) FocusGained() {
 func (s *surface) FocusLost() {
 	s.focused = false
 	clear(s.keys)
+	s.nudged()
 	s.arrange()
 }
 
@@ -34,6 +35,9 @@ func (s *surface) KeyUp(ev *fyne.KeyEvent) {
 	if ev.Name == fyne.KeySpace {
 		s.hover()
 	}
+	if _, isArrow := arrows[ev.Name]; isArrow {
+		s.nudged()
+	}
 }
 
 // fine tells whether values shall snap to tenths.
@@ -44,6 +48,11 @@ func (s *surface) fine() bool {
 		}
 	}
 	return s.pressed != nil && s.pressed.fine
+}
+
+// shifted tells whether Shift is held down.
+func (s *surface) shifted() bool {
+	return s.keys[desktop.KeyShiftLeft] || s.keys[desktop.KeyShiftRight]
 }
 
 // TypedRune is part of fyne.Focusable.
@@ -67,12 +76,15 @@ var arrows = map[fyne.KeyName]geometry.Vec2{
 	fyne.KeyLeft: {X: -1}, fyne.KeyRight: {X: 1}, fyne.KeyUp: {Y: 1}, fyne.KeyDown: {Y: -1},
 }
 
-// TypedKey is part of fyne.Focusable. Arrows pan; while measuring they go from mark
-// to mark, and enter sets a point there.
+// TypedKey is part of fyne.Focusable. Arrows pan, or move the artwork that is being
+// placed; while measuring they go from mark to mark, and enter sets a point there.
 func (s *surface) TypedKey(ev *fyne.KeyEvent) {
 	if way, isArrow := arrows[ev.Name]; isArrow {
 		if s.measure != nil {
 			s.step(way)
+			return
+		}
+		if s.nudge(way) {
 			return
 		}
 		// The paper goes against the arrow, as if the eye went along it.

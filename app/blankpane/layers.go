@@ -1,11 +1,15 @@
 package blankpane
 
 import (
+	"slices"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/lang"
 	"fyne.io/fyne/v2/widget"
 
+	"gussetwright/app/settings"
+	"gussetwright/render/flat"
 	"gussetwright/render/scene"
 )
 
@@ -16,32 +20,58 @@ type Layer struct {
 	Shown bool
 }
 
-// Layers returns what can be switched on and off, the topmost first.
-func (p *Pane) Layers() []Layer {
-	roles := []scene.Role{
+// layerRoles are the roles that can be switched on and off, the topmost first.
+func layerRoles() []scene.Role {
+	return []scene.Role{
 		scene.Cutting, scene.Creasing, scene.ReverseCreasing, scene.Punching, scene.Gluing,
 		scene.Bleed, scene.ContentArea, scene.Dimensions, scene.Legend,
 	}
-	layers := make([]Layer, len(roles))
-	for i, role := range roles {
-		layers[i] = Layer{role, roleWord(role), p.layers.Has(role)}
+}
+
+// layersOf returns the layers that the settings do not hide.
+func layersOf(set *settings.Settings) flat.Layers {
+	layers := flat.AllLayers()
+	hidden := set.HiddenLayers()
+	for _, role := range layerRoles() {
+		layers = layers.With(role, !slices.Contains(hidden, role.String()))
 	}
 	return layers
 }
 
-// SetLayer shows or hides the lines of a role.
+// Layers returns what can be switched on and off, the topmost first.
+func (p *Pane) Layers() []Layer {
+	var layers []Layer
+	for _, role := range layerRoles() {
+		layers = append(layers, Layer{role, roleWord(role), p.layers.Has(role)})
+	}
+	return layers
+}
+
+// SetLayer shows or hides the lines of a role, and remembers it.
 func (p *Pane) SetLayer(role scene.Role, shown bool) {
 	if p.layers.Has(role) == shown {
 		return
 	}
 	p.layers = p.layers.With(role, shown)
+	p.rememberLayers()
 	p.strip.show(p.layers, p.laid())
 	p.Refresh()
 	p.draw()
 }
 
-// ShowLegend shows or hides the legend below the blank.
+func (p *Pane) rememberLayers() {
+	var hidden []string
+	for _, role := range layerRoles() {
+		if !p.layers.Has(role) {
+			hidden = append(hidden, role.String())
+		}
+	}
+	p.set.SetHiddenLayers(hidden)
+}
+
+// ShowLegend shows or hides the legend below the blank, and remembers it.
 func (p *Pane) ShowLegend(shown bool) {
+	p.set.SetLegendShown(shown)
 	p.strip.off = !shown
 	p.strip.Refresh()
 	p.Refresh()

@@ -27,6 +27,7 @@ type overlay struct {
 	spanTag    *paneview.Caption
 	marker     *canvas.Circle
 	markerPin  *canvas.Circle
+	art        *artOverlay
 	scale      *scaleBar
 	complaint  *paneview.Caption
 	focusFrame *canvas.Rectangle
@@ -51,9 +52,10 @@ func newOverlay() *overlay {
 		marker: &canvas.Circle{StrokeWidth: 3}, markerPin: &canvas.Circle{},
 		focusFrame: &canvas.Rectangle{StrokeWidth: 2},
 		gripTag:    paneview.NewCaption(), spanTag: paneview.NewCaption(), complaint: paneview.NewCaption(), scale: newScaleBar(),
+		art: newArtOverlay(),
 	}
 	o.Container = container.NewWithoutLayout(
-		o.scale.Container, o.marker, o.markerPin, o.gripLine, o.gripRing, o.span, o.from, o.to,
+		o.art.Container, o.scale.Container, o.marker, o.markerPin, o.gripLine, o.gripRing, o.span, o.from, o.to,
 		o.complaint.Container, o.gripTag.Container, o.spanTag.Container, o.focusFrame)
 	o.restyle()
 	return o
@@ -71,11 +73,13 @@ func (o *overlay) restyle() {
 	for _, t := range []*paneview.Caption{o.gripTag, o.spanTag, o.complaint} {
 		t.Restyle()
 	}
+	o.art.restyle()
 	o.scale.restyle()
 }
 
 // arrange puts everything where it belongs now, or hides it.
 func (o *overlay) arrange(s *surface) {
+	o.art.arrange(s)
 	o.arrangeGrip(s)
 	o.arrangeMeasure(s)
 	o.arrangeMarker(s)

@@ -50,9 +50,10 @@ type Pane struct {
 	closed  bool
 }
 
-// New returns the blank pane of a document.
+// New returns the blank pane of a document, with the layers and the legend that the
+// settings remember.
 func New(doc *document.Document, look *focus.Focus, set *settings.Settings) *Pane {
-	p := &Pane{doc: doc, look: look, set: set, layers: flat.AllLayers(), fitted: true}
+	p := &Pane{doc: doc, look: look, set: set, layers: layersOf(set), fitted: true}
 	p.view = view{scale: 1, letter: letterHeight()}
 	p.artist = &artist{say: words.OnDrawing()}
 	p.worker = latest.New(p.artist.paint, func(made picture) {
@@ -62,6 +63,7 @@ func New(doc *document.Document, look *focus.Focus, set *settings.Settings) *Pan
 	p.surface = newSurface(p)
 	p.bar = newToolbar(p)
 	p.strip = newStrip()
+	p.strip.off = !set.LegendShown()
 	p.ExtendBaseWidget(p)
 	p.take(doc.State())
 	p.place = look.Place()

@@ -39,9 +39,9 @@ func (p *Pane) order() (next order, seen bool) {
 	}
 	p.ordered++
 	return order{
-		number: p.ordered, laid: p.laid(), width: width, height: height, density: density,
+		number: p.ordered, snapshot: p.state.Snapshot, width: width, height: height, density: density,
 		view: p.view, layers: p.layers, panel: p.look.Panel(), unit: p.set.Unit(),
-		dark: appearance.IsDark(), faded: p.state.Err != nil,
+		dark: appearance.IsDark(), faded: p.state.Err != nil, moving: p.state.Dragging,
 	}, true
 }
 

@@ -29,6 +29,8 @@ type surface struct {
 	pressed *press                // while a button is down
 	drag    drag                  // while something is dragged
 	grip    gripRef               // under the pointer
+	artGrip artGrip               // of the artwork that is being placed, under the pointer
+	nudging bool                  // artwork is being moved by a key that is held down
 	measure *measurement          // while measuring
 	marks   []mark                // to snap to; nil until they are asked for
 }
@@ -73,7 +75,7 @@ func (s *surface) MouseMoved(ev *desktop.MouseEvent) {
 
 // MouseOut is part of desktop.Hoverable.
 func (s *surface) MouseOut() {
-	s.over, s.grip = false, gripRef{}
+	s.over, s.grip, s.artGrip = false, gripRef{}, artGrip{}
 	s.pane.look.Hover("")
 	s.arrange()
 }
@@ -87,7 +89,7 @@ func (s *surface) hover() {
 	if s.measure != nil {
 		s.measure.aim(s.snap(at))
 	}
-	s.grip = s.gripAt(s.pointer)
+	s.aim(s.pointer)
 	s.pane.look.Hover(s.pane.desk.panel(at))
 	s.arrange()
 }
@@ -127,7 +129,10 @@ func (s *surface) Cursor() desktop.Cursor {
 	}
 	g := s.gripped(s.grip)
 	if g == nil {
-		return desktop.DefaultCursor
+		if s.artGrip.handle == noHandle {
+			return desktop.DefaultCursor
+		}
+		return desktop.PointerCursor
 	}
 	switch g.direction() {
 	case sideways:
@@ -152,9 +157,12 @@ func (s *surface) MouseDown(ev *desktop.MouseEvent) {
 func (s *surface) MouseUp(ev *desktop.MouseEvent) {
 	clicked := s.pressed != nil && s.drag == nil && ev.Button == desktop.MouseButtonPrimary
 	s.pressed = nil
-	if clicked && s.measure != nil {
+	switch {
+	case clicked && s.measure != nil:
 		s.measure.set(s.snap(s.pane.view.desk(pixelAt(ev.Position))))
 		s.arrange()
+	case clicked:
+		s.chooseArt(pixelAt(ev.Position))
 	}
 }
 

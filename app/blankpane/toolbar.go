@@ -5,9 +5,9 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/lang"
-	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
+	"gussetwright/app/appearance"
 	"gussetwright/app/toolrow"
 	"gussetwright/geometry"
 )
@@ -26,13 +26,12 @@ func newToolbar(p *Pane) *toolbar {
 	title := widget.NewLabel(lang.L("Blank"))
 	title.TextStyle.Bold = true
 	t.percent = toolrow.Quiet("100 %", nil, p.TrueSize)
-	t.measure = toolrow.Quiet(lang.L("Measure"), nil, func() { p.Measure(!p.Measuring()) })
+	t.measure = toolrow.Quiet(lang.L("Measure"), appearance.MeasureIcon(), func() { p.Measure(!p.Measuring()) })
 	t.legend = toolrow.Quiet(lang.L("Legend"), nil, func() { p.ShowLegend(!p.LegendShown()) })
-	layers := toolrow.Quiet(lang.L("Layers"), theme.MenuDropDownIcon(), nil)
-	layers.IconPlacement = widget.ButtonIconTrailingText
+	layers := toolrow.Quiet(lang.L("Layers"), appearance.LayersIcon(), nil)
 	layers.OnTapped = func() { p.chooseLayers(layers) }
-	out, in := toolrow.Quiet("", theme.ZoomOutIcon(), p.ZoomOut), toolrow.Quiet("", theme.ZoomInIcon(), p.ZoomIn)
-	fit := toolrow.Quiet(lang.L("Fit"), nil, p.Fit)
+	out, in := toolrow.Quiet("", appearance.ZoomOutIcon(), p.ZoomOut), toolrow.Quiet("", appearance.ZoomInIcon(), p.ZoomIn)
+	fit := toolrow.Quiet("", appearance.FitIcon(), p.Fit)
 	// Wheel and keys zoom as well, and the legend can be put away.
 	t.body = toolrow.New(title,
 		[]fyne.CanvasObject{out, t.percent, in, fit, t.measure, layers, t.legend},

@@ -114,6 +114,7 @@ type Job struct {
 	Caliper       float64 `json:"caliper_um"`
 	PaperArea     float64 `json:"paper_area_mm2"`
 	PaperGrams    float64 `json:"paper_g"`
+	FilmGrams     float64 `json:"film_g"`
 	CardGrams     float64 `json:"cards_g"`
 	BagGrams      float64 `json:"bag_g"`
 	PaperKilos    float64 `json:"paper_kg"`
@@ -211,7 +212,7 @@ func jobOf(s *document.Snapshot) Job {
 	j := s.Job
 	described := Job{
 		Quantity: j.Quantity, BagsPrinted: j.BagsPrinted, Sheets: j.Sheets, Caliper: j.CaliperMicrons,
-		PaperArea: j.PaperArea, PaperGrams: j.PaperGrams, CardGrams: j.CardGrams, BagGrams: j.BagGrams,
+		PaperArea: j.PaperArea, PaperGrams: j.PaperGrams, FilmGrams: j.FilmGrams, CardGrams: j.CardGrams, BagGrams: j.BagGrams,
 		PaperKilos: j.PaperKilograms, RopePerHandle: j.RopePerHandle, RopeMetres: j.RopeMetres,
 		Eyelets: j.Eyelets, CutMetres: j.CutMetres, CreaseMetres: j.CreaseMetres, GlueArea: j.GlueArea,
 		Cards: []Card{},

@@ -55,7 +55,11 @@ func (d *Description) sheetText(row func(label, format string, values ...any)) {
 func (d *Description) jobText(row func(label, format string, values ...any)) {
 	j := d.Job
 	row("Run", "%s bags, %s printed, %s sheets, %s kg of paper", number(j.Quantity), number(j.BagsPrinted), number(j.Sheets), number(j.PaperKilos))
-	row("One bag", "%s g with cards; caliper %s µm; glue on %s cm²", number(j.BagGrams), number(j.Caliper), number(j.GlueArea/100))
+	with := "cards"
+	if j.FilmGrams > 0 {
+		with = "film and cards"
+	}
+	row("One bag", "%s g with %s; caliper %s µm; glue on %s cm²", number(j.BagGrams), with, number(j.Caliper), number(j.GlueArea/100))
 	if j.RopeMetres > 0 {
 		row("Handles", "%s mm each, %s m for the run", number(j.RopePerHandle), number(j.RopeMetres))
 	}

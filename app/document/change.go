@@ -12,19 +12,25 @@ type Change struct {
 	Path     string // of the entry, or empty when several changed
 	Label    string // of the entry, or words for the whole change
 	From, To string // the values with their units; empty when several changed
+
+	// File and Place are of changes to a piece of artwork, whose Label has a %s for
+	// either of them that is given. Place is as in bag.Artwork.On.
+	File, Place string
 }
 
 // The labels of changes that are not to an entry of the field table.
 const (
 	nameLabel    = "Name"
 	dateLabel    = "Date"
-	artworkLabel = "artwork"
+	profileLabel = "Output profile"
 	severalLabel = "several entries"
 )
 
 // Labels returns the labels of changes that stand in no field table, in English,
 // for whoever translates them.
-func Labels() []string { return []string{nameLabel, dateLabel, artworkLabel, severalLabel} }
+func Labels() []string {
+	return append([]string{nameLabel, dateLabel, profileLabel, severalLabel}, artworkLabels()...)
+}
 
 // Difference returns what changes from one spec to another. The Label is empty
 // when nothing does.
@@ -35,9 +41,12 @@ func Difference(from, to *bag.Spec) Change {
 			found = append(found, change)
 		}
 	}
-	add(from.Name != to.Name, Change{"name", nameLabel, from.Name, to.Name})
-	add(from.Date != to.Date, Change{"date", dateLabel, from.Date, to.Date})
-	add(!slices.Equal(from.Artwork, to.Artwork), Change{Label: artworkLabel})
+	add(from.Name != to.Name, entered("name", nameLabel, from.Name, to.Name))
+	add(from.Date != to.Date, entered("date", dateLabel, from.Date, to.Date))
+	if !slices.Equal(from.Artwork, to.Artwork) {
+		found = append(found, artworkChange(from.Artwork, to.Artwork))
+	}
+	add(from.Profile != to.Profile, entered("profile", profileLabel, from.Profile, to.Profile))
 	for _, entry := range entries {
 		if len(found) > 1 {
 			break
@@ -81,13 +90,18 @@ func (e entry) differs(from, to *bag.Spec) bool {
 }
 
 func (e entry) change(from, to *bag.Spec) Change {
-	return Change{e.Path, e.Label, e.Text(from), e.Text(to)}
+	return entered(e.Path, e.Label, e.Text(from), e.Text(to))
+}
+
+// entered is a change to one entry.
+func entered(path, label, from, to string) Change {
+	return Change{Path: path, Label: label, From: from, To: to}
 }
 
 // same tells whether two specs are equal. NaN, which a spec never holds once it
 // was validated, differs from itself and so counts as a change.
 func same(a, b *bag.Spec) bool {
-	return a.Name == b.Name && a.Date == b.Date && a.Body == b.Body && a.Handle == b.Handle && a.Cards == b.Cards &&
+	return a.Name == b.Name && a.Date == b.Date && a.Product == b.Product && a.Body == b.Body && a.Handle == b.Handle && a.Cards == b.Cards &&
 		a.Paper == b.Paper && a.Sheet == b.Sheet && a.Print == b.Print && a.Run == b.Run &&
-		slices.Equal(a.Artwork, b.Artwork)
+		a.Profile == b.Profile && slices.Equal(a.Artwork, b.Artwork)
 }

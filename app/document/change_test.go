@@ -22,7 +22,9 @@ func TestDifference(t *testing.T) {
 		{"percent", func(s *bag.Spec) { s.Run.Spoilage = 7.5 }, document.Change{Path: "run.spoilage_percent", Label: "Spoilage", From: "5%", To: "7.5%"}},
 		{"name", func(s *bag.Spec) { s.Name = "Tea" }, document.Change{Path: "name", Label: "Name", To: "Tea"}},
 		{"date", func(s *bag.Spec) { s.Date = "2026-03-31" }, document.Change{Path: "date", Label: "Date", To: "2026-03-31"}},
-		{"artwork", func(s *bag.Spec) { s.Artwork = []bag.Artwork{{File: "front.pdf"}} }, document.Change{Label: "artwork"}},
+		{"artwork", func(s *bag.Spec) { s.Artwork = []bag.Artwork{{File: "front.pdf"}} }, document.Change{Label: "place %s on %s", File: "front.pdf"}},
+		{"profile", func(s *bag.Spec) { s.Profile = "coated.icc" }, document.Change{Path: "profile", Label: "Output profile", To: "coated.icc"}},
+		{"ink", func(s *bag.Spec) { s.Print.Cyan = 40 }, document.Change{Path: "print.background_cyan_percent", Label: "Background cyan", From: "0%", To: "40%"}},
 		{"two numbers", func(s *bag.Spec) { s.Body.Gusset, s.Body.Width = 120, 250 }, document.Change{Label: "several entries"}},
 		{"name and number", func(s *bag.Spec) { s.Name, s.Body.Width = "Tea", 250 }, document.Change{Label: "several entries"}},
 		{"name and artwork", func(s *bag.Spec) { s.Name, s.Artwork = "Tea", []bag.Artwork{{}} }, document.Change{Label: "several entries"}},
@@ -77,7 +79,7 @@ func places(kind reflect.Type, above []int) (all [][]int) {
 }
 
 func TestLabelsNameWhatTheFieldTableDoesNot(t *testing.T) {
-	if got := document.Labels(); !reflect.DeepEqual(got, []string{"Name", "Date", "artwork", "several entries"}) {
+	if got := document.Labels(); !reflect.DeepEqual(got[:5], []string{"Name", "Date", "Output profile", "several entries", "place %s on %s"}) {
 		t.Errorf("labels %q", got)
 	}
 }

@@ -21,6 +21,7 @@ type State struct {
 	Undo     Change // what Undo would take back; its Label is empty when nothing
 	Redo     Change // what Redo would do again; its Label is empty when nothing
 	Dragging bool   // a drag is under way; the change has no step yet
+	Loads    int    // counts the projects that were loaded, to tell one from the next
 }
 
 // mostSteps bounds the history; a step is some 800 bytes.
@@ -35,10 +36,13 @@ type Document struct {
 	saved     *bag.Spec // the state on disk, or nil when there is none
 	drag      *bag.Spec // shown in place of the state while a drag lasts
 	last      *Snapshot // of the last Spec that could be drawn
+	stale     bool      // last was made before something outside changed
 	files     map[string][]byte
+	gallery   Gallery // nil: artwork is not shown
 	readOnly  bool
 	listeners []*listener
 	told      int // counts the changes that listeners were told
+	loads     int // counts the projects that were loaded
 }
 
 // step is one state with what led to it.
@@ -75,8 +79,13 @@ func (d *Document) Restore(p project.Project) {
 }
 
 func (d *Document) replace(p project.Project) {
+	d.loads++
 	d.steps, d.at, d.drag = []step{{spec: p.Spec}}, 0, nil
 	d.files, d.readOnly = maps.Clone(p.Files), p.ReadOnly
+	if d.files == nil {
+		d.files = map[string][]byte{}
+	}
+	d.stale = true
 }
 
 // Project returns what is to be saved: the state that is shown and the artwork.
@@ -86,12 +95,13 @@ func (d *Document) Project() project.Project {
 
 // State returns the bag as it stands now. It costs little while nothing changes.
 func (d *Document) State() State {
-	state := State{Spec: d.shown(), ReadOnly: d.readOnly, Dragging: d.drag != nil}
+	state := State{Spec: d.shown(), ReadOnly: d.readOnly, Dragging: d.drag != nil, Loads: d.loads}
 	state.Dirty = d.saved == nil || !same(&state.Spec, d.saved)
-	if d.last == nil || !same(&state.Spec, &d.last.Spec) {
+	if d.last == nil || d.stale || !same(&state.Spec, &d.last.Spec) {
 		var snapshot *Snapshot
 		if snapshot, state.Err = Derive(state.Spec); state.Err == nil {
-			d.last = snapshot
+			snapshot.hang(d.files, d.gallery)
+			d.last, d.stale = snapshot, false
 		}
 	}
 	state.Snapshot = d.last

@@ -7,6 +7,7 @@ import (
 	"gussetwright/geometry/blank"
 	"gussetwright/geometry/check"
 	"gussetwright/geometry/job"
+	"gussetwright/geometry/placement"
 	"gussetwright/geometry/sheet"
 )
 
@@ -18,6 +19,12 @@ type Snapshot struct {
 	Plan     sheet.Plan
 	Job      job.Job
 	Findings []check.Finding
+
+	// Hung is the artwork by the index of Spec.Artwork, and Placed where it lies.
+	Hung   []Hanging
+	Placed []placement.Placed
+	// Profile is the ICC file of the printing condition, nil where none is chosen.
+	Profile []byte
 }
 
 // Derive lays out, plans, reckons and inspects the bag. The error is that of

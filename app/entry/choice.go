@@ -1,6 +1,8 @@
 package entry
 
 import (
+	"slices"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/widget"
 
@@ -64,6 +66,23 @@ func (c *Choice) Put(value string) {
 			c.line.SetText(option.Line)
 		}
 	}
+}
+
+// SetOptions offers other options. The one that is chosen stays so where it is among
+// them.
+func (c *Choice) SetOptions(options []Option) {
+	if slices.Equal(options, c.options) {
+		return
+	}
+	c.options = options
+	c.picker.Options = nil
+	for _, option := range options {
+		c.picker.Options = append(c.picker.Options, option.Word)
+	}
+	value := c.value
+	c.value = ""
+	c.Put(value)
+	c.picker.Refresh()
 }
 
 // Complain shows what is wrong with the value, or nothing.

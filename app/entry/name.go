@@ -81,6 +81,9 @@ func (n *Name) restore() {
 	n.Complain("")
 }
 
+// Forget drops what was typed and not taken over.
+func (n *Name) Forget() { n.restore() }
+
 func (n *Name) nudge(int, stride) {}
 func (n *Name) settle()           {}
 

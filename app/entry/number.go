@@ -169,6 +169,13 @@ func (n *Number) commit() bool {
 
 func (n *Number) restore() { n.display() }
 
+// Forget drops what was typed and not taken over.
+func (n *Number) Forget() {
+	if n.typed() {
+		n.restore()
+	}
+}
+
 // nudge steps from what was typed, if that can be read, or else from the value.
 func (n *Number) nudge(by int, far stride) {
 	from := n.value

@@ -173,3 +173,22 @@ func TestSignsDiffer(t *testing.T) {
 		t.Errorf("%d different signs, want 3", len(names))
 	}
 }
+
+// Other options can be offered; what is chosen stays so where it is among them.
+func TestChoiceWithOtherOptions(t *testing.T) {
+	test.NewTempApp(t)
+	options := []entry.Option{{Value: "a", Word: "First"}, {Value: "b", Word: "Second"}, {Value: "c", Word: "Third"}}
+	chosen := ""
+	choice := entry.NewChoice("Order", "", options[:2], func(value string) { chosen = value })
+	window := test.NewTempWindow(t, choice)
+	window.Resize(fyne.NewSize(240, 120))
+	choice.Put("b")
+	choice.SetOptions(options)
+	if chosen != "" || !strings.Contains(test.RenderToMarkup(window.Canvas()), "Second") {
+		t.Errorf("offering others chooses %q", chosen)
+	}
+	choice.Pick("c")
+	if chosen != "c" {
+		t.Errorf("chosen %q", chosen)
+	}
+}

@@ -10,6 +10,7 @@ import (
 	"fyne.io/fyne/v2/lang"
 
 	"gussetwright/app/document"
+	"gussetwright/app/words"
 	"gussetwright/geometry"
 	"gussetwright/geometry/arithmetic"
 	"gussetwright/geometry/bag"
@@ -22,8 +23,11 @@ type Quantity struct {
 	Symbol string // the letter on drawings, or empty
 	Unit   string // "mm" for lengths, which are shown in the unit of the settings
 	// Least and Most bound the value; both ends are allowed.
-	Least, Most       float64
-	Whole             bool
+	Least, Most float64
+	Whole       bool
+	// Low and High are what the slider covers at least. Where both are 0 it goes from
+	// half to double the value.
+	Low, High         float64
 	Help              string // translated, as are the next two
 	WhyLeast, WhyMost string
 	// Set changes the value as one step. Drag shows a value that is still moving,
@@ -120,10 +124,7 @@ func (q *Quantity) read(text string, unit geometry.Unit) (value float64, complai
 		value, err = arithmetic.EvaluateNumber(text, q.Unit)
 	}
 	if err != nil {
-		if e, ok := err.(*arithmetic.Error); ok {
-			return 0, capital(e.In(func(s string) string { return lang.L(s) })) + "."
-		}
-		return 0, err.Error()
+		return 0, capital(words.Error(err)) + "."
 	}
 	// A sum such as 0.1 + 0.2 leaves noise behind the last digit that means anything.
 	const finest = 1e-6
@@ -196,6 +197,16 @@ func (q *Quantity) step(s stride, unit geometry.Unit) float64 {
 // each pixel: a face of 30 to 1000 mm on a slider of 100 pixels moves by 10 mm at
 // least. Limits that are close together are covered whole.
 func (q *Quantity) slideRange(value float64) (low, high float64) {
+	if q.Low < q.High {
+		more := (q.High - q.Low) / 2
+		if low = q.Low; value <= low {
+			low = max(q.Least, value-more)
+		}
+		if high = q.High; value >= high {
+			high = min(q.Most, value+more)
+		}
+		return low, high
+	}
 	const close = 20
 	if q.Most-q.Least <= close {
 		return q.Least, q.Most

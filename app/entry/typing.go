@@ -3,7 +3,8 @@ package entry
 import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/driver/desktop"
-	"fyne.io/fyne/v2/widget"
+
+	"gussetwright/app/steady"
 )
 
 // typist is what a typing belongs to.
@@ -19,7 +20,7 @@ type typist interface {
 // typing is a line to type in. Enter and the loss of focus commit, Escape restores,
 // arrows step.
 type typing struct {
-	widget.Entry
+	steady.Entry
 
 	owner typist
 	shift bool

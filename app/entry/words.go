@@ -24,6 +24,12 @@ func OptionsOf(field *bag.Field) []Option {
 // explains it.
 func optionWords() map[string]map[string][2]string {
 	return map[string]map[string][2]string{
+		"product.kind": {
+			string(bag.ProductBox):     {lang.L("A box"), lang.L("It keeps its shape and slides in upright.")},
+			string(bag.ProductBottle):  {lang.L("A bottle"), lang.L("Round: as deep as it is wide.")},
+			string(bag.ProductGarment): {lang.L("A folded garment"), lang.L("Soft: it settles and needs more ease.")},
+			string(bag.ProductFree):    {lang.L("Loose goods"), lang.L("They take the shape of the bag; what counts is their volume.")},
+		},
 		"bag.seams": {
 			string(bag.SeamsOne):  {lang.L("One seam"), lang.L("One blank goes all round the bag.")},
 			string(bag.SeamsTwo):  {lang.L("Two seams"), lang.L("Two equal pieces, each a face and a gusset. Takes smaller sheets and one more gluing.")},
@@ -53,6 +59,15 @@ func optionWords() map[string]map[string][2]string {
 			string(bag.PaperUncoated): {lang.L("Uncoated"), lang.L("Thick for its mass, folds gently, prints softer.")},
 			string(bag.PaperKraft):    {lang.L("Kraft"), lang.L("Long fibres: strong at a low mass; brown kraft tints every colour.")},
 			string(bag.PaperBoard):    {lang.L("Board"), lang.L("Stiff and thick; every fold must be creased.")},
+		},
+		"paper.colour": {
+			string(bag.ColourWhite):   {lang.L("White"), lang.L("Bleached; colours look as they were meant.")},
+			string(bag.ColourNatural): {lang.L("Natural brown"), lang.L("Unbleached; it shines through every ink.")},
+		},
+		"paper.lamination": {
+			string(bag.LaminationNone):  {lang.L("No film"), lang.L("Paper and ink, varnished or not.")},
+			string(bag.LaminationGloss): {lang.L("Gloss film"), lang.L("Shines, makes colours deeper and keeps the ink from cracking.")},
+			string(bag.LaminationMatt):  {lang.L("Matt film"), lang.L("Dull and soft to the hand; keeps the ink from cracking, but shows scratches.")},
 		},
 		"paper.grain": {
 			string(bag.GrainHeight): {lang.L("Along the height"), lang.L("Usual: the long panel edges fold with the grain and stay smooth.")},

@@ -73,7 +73,7 @@ func TestCancelWritesNothing(t *testing.T) {
 			cancel()
 		}
 	}
-	_, err := export.Write(ctx, folder, "bag", demo(t), day, export.Kinds(), stopAtSecond)
+	_, err := export.Write(ctx, export.Job{Folder: folder, Project: "bag", Snapshot: demo(t), Date: day, Kinds: export.Kinds()}, stopAtSecond)
 	if !errors.Is(err, context.Canceled) {
 		t.Errorf("error %v, want that of a cancelled context", err)
 	}
@@ -92,7 +92,7 @@ func TestCancelDuringTheLastKindWritesNothing(t *testing.T) {
 			cancel()
 		}
 	}
-	_, err := export.Write(ctx, folder, "bag", demo(t), day, kinds, stopAtLast)
+	_, err := export.Write(ctx, export.Job{Folder: folder, Project: "bag", Snapshot: demo(t), Date: day, Kinds: kinds}, stopAtLast)
 	if !errors.Is(err, context.Canceled) {
 		t.Errorf("error %v, want that of a cancelled context", err)
 	}
@@ -110,7 +110,7 @@ func TestFilesAreThoseThatAreWritten(t *testing.T) {
 			t.Fatal(err)
 		}
 		folder := t.TempDir()
-		written, err := export.Write(context.Background(), folder, "tea: house", snapshot, day, export.Kinds(), func(float64, string) {})
+		written, err := export.Write(context.Background(), export.Job{Folder: folder, Project: "tea: house", Snapshot: snapshot, Date: day, Kinds: export.Kinds()}, func(float64, string) {})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -131,7 +131,7 @@ func TestFailureNamesTheFile(t *testing.T) {
 	if err := os.WriteFile(blocked, nil, 0o644); err != nil {
 		t.Fatal(err)
 	}
-	_, err := export.Write(context.Background(), blocked, "bag", demo(t), day, export.Kinds(), func(float64, string) {})
+	_, err := export.Write(context.Background(), export.Job{Folder: blocked, Project: "bag", Snapshot: demo(t), Date: day, Kinds: export.Kinds()}, func(float64, string) {})
 	if err == nil || !strings.Contains(err.Error(), blocked) {
 		t.Errorf("error %v, want one that names %s", err, blocked)
 	}
@@ -171,7 +171,7 @@ func BenchmarkDieline(b *testing.B) {
 		if err != nil {
 			b.Fatal(err)
 		}
-		if _, err := export.Write(context.Background(), folder, "bag", snapshot, day, kinds, func(float64, string) {}); err != nil {
+		if _, err := export.Write(context.Background(), export.Job{Folder: folder, Project: "bag", Snapshot: snapshot, Date: day, Kinds: kinds}, func(float64, string) {}); err != nil {
 			b.Fatal(err)
 		}
 	}
@@ -182,7 +182,7 @@ func BenchmarkEveryFile(b *testing.B) {
 	snapshot := demo(b)
 	folder := b.TempDir()
 	for b.Loop() {
-		if _, err := export.Write(context.Background(), folder, "bag", snapshot, day, export.Kinds(), func(float64, string) {}); err != nil {
+		if _, err := export.Write(context.Background(), export.Job{Folder: folder, Project: "bag", Snapshot: snapshot, Date: day, Kinds: export.Kinds()}, func(float64, string) {}); err != nil {
 			b.Fatal(err)
 		}
 	}

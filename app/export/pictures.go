@@ -3,10 +3,15 @@ package export
 import (
 	"bytes"
 	"fmt"
+	"image"
+	"image/png"
+	"io"
 
 	"gussetwright/app/document"
 	"gussetwright/render/dieline"
 	"gussetwright/render/flat"
+	"gussetwright/render/printed"
+	"gussetwright/render/scene"
 )
 
 // pixelsPerMillimetre of the picture of the blank: 150 per inch, sharp on screens
@@ -16,17 +21,9 @@ const pixelsPerMillimetre = 150 / 25.4
 // previewWidth is the width in pixels of the small picture in a project file.
 const previewWidth = 480
 
-// makePictures makes one picture for each piece.
-func makePictures(names []string, o *order) ([]made, error) {
-	var files []made
-	for i, drawing := range o.drawings {
-		var out bytes.Buffer
-		if err := flat.WritePNG(&out, drawing, pixelsPerMillimetre); err != nil {
-			return nil, err
-		}
-		files = append(files, made{names[i], out.Bytes()})
-	}
-	return files, nil
+// writePicture writes the picture of a piece.
+func writePicture(w io.Writer, o *order, number int) error {
+	return drawPicture(w, o.snapshot, o.drawings[number], number, pixelsPerMillimetre)
 }
 
 // Preview returns the small PNG picture of the bag's blank that a project file
@@ -34,8 +31,26 @@ func makePictures(names []string, o *order) ([]made, error) {
 func Preview(snapshot *document.Snapshot) ([]byte, error) {
 	drawing := dieline.Sheets(&snapshot.Blank, snapshot.Spec.Date)[0]
 	var out bytes.Buffer
-	if err := flat.WritePNG(&out, drawing, previewWidth/drawing.Media.Width()); err != nil {
+	if err := drawPicture(&out, snapshot, drawing, 0, previewWidth/drawing.Media.Width()); err != nil {
 		return nil, fmt.Errorf("draw preview: %w", err)
 	}
 	return out.Bytes(), nil
+}
+
+// drawPicture writes the drawing of a piece, over what is printed on it, as PNG.
+func drawPicture(w io.Writer, snapshot *document.Snapshot, drawing scene.Drawing, piece int, scale float64) error {
+	side := snapshot.Side(piece)
+	if side.Bare() {
+		return flat.WritePNG(w, drawing, scale)
+	}
+	picture, err := flat.DrawOver(drawing, scale, func(picture *image.RGBA, view flat.View) {
+		side.Paint(picture, view, printed.Fine)
+	})
+	if err != nil {
+		return err
+	}
+	if err := png.Encode(w, picture); err != nil {
+		return fmt.Errorf("write PNG of %q: %w", drawing.Title, err)
+	}
+	return nil
 }

@@ -50,7 +50,7 @@ func TestLinesComeBackOutOfTheFiles(t *testing.T) {
 			t.Fatal(err)
 		}
 		folder := t.TempDir()
-		if _, err := export.Write(context.Background(), folder, "bag", snapshot, day, kinds, func(float64, string) {}); err != nil {
+		if _, err := export.Write(context.Background(), export.Job{Folder: folder, Project: "bag", Snapshot: snapshot, Date: day, Kinds: kinds}, func(float64, string) {}); err != nil {
 			t.Fatal(err)
 		}
 		drawings := dieline.Sheets(&snapshot.Blank, "2026-03-31")

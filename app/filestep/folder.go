@@ -14,6 +14,7 @@ import (
 
 	"gussetwright/app/entry"
 	"gussetwright/app/places"
+	"gussetwright/app/steady"
 )
 
 // folderKey is where the folder is remembered.
@@ -21,7 +22,7 @@ const folderKey = "files-folder"
 
 // folder is the entry for where to write, with a button to choose.
 type folder struct {
-	entry   *widget.Entry
+	entry   *steady.Entry
 	browse  *widget.Button
 	box     *entry.Column
 	window  fyne.Window
@@ -29,7 +30,7 @@ type folder struct {
 }
 
 func newFolder(window fyne.Window, changed func()) *folder {
-	f := &folder{entry: widget.NewEntry(), window: window, changed: changed}
+	f := &folder{entry: steady.NewEntry(), window: window, changed: changed}
 	f.entry.SetPlaceHolder(lang.L("Folder for the files"))
 	f.entry.Text = fyne.CurrentApp().Preferences().StringWithFallback(folderKey, places.Usual())
 	f.entry.OnChanged = f.remember

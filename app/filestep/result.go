@@ -16,6 +16,7 @@ import (
 
 	"gussetwright/app/entry"
 	"gussetwright/app/jobs"
+	"gussetwright/app/words"
 	"gussetwright/geometry/check"
 )
 
@@ -70,7 +71,7 @@ func (r *result) cancelled() {
 }
 
 func (r *result) fail(failed jobs.Result) {
-	r.failure.Say(check.Error, failed.Err.Error(), nil)
+	r.failure.Say(check.Error, words.Error(failed.Err), nil)
 	var place *fs.PathError
 	if errors.As(failed.Err, &place) {
 		r.remedy.SetText(lang.L("Choose another folder, or see that there is room and that you may write there; then write the files again."))

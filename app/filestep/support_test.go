@@ -77,8 +77,8 @@ func (r *rig) change(edit func(*bag.Spec)) {
 
 // held is a writer that tells progress and then waits to be cancelled or let go.
 func held(letGo chan struct{}) jobs.Writer {
-	return func(ctx context.Context, _, _ string, _ *document.Snapshot, _ time.Time, kinds []export.Kind, progress func(float64, string)) ([]string, error) {
-		progress(0.4, kinds[1].Name)
+	return func(ctx context.Context, job export.Job, progress func(float64, string)) ([]string, error) {
+		progress(0.4, job.Kinds[1].Name)
 		select {
 		case <-ctx.Done():
 			return nil, ctx.Err()

@@ -3,6 +3,7 @@ package filestep
 import (
 	"time"
 
+	"gussetwright/app/export"
 	"gussetwright/app/jobs"
 )
 
@@ -10,7 +11,7 @@ import (
 func (s *Step) write() {
 	state := s.doc.State()
 	folder := s.folder.path()
-	job := jobs.Export{
+	job := export.Job{
 		Folder: folder, Project: s.project(), Snapshot: state.Snapshot, Date: s.dayOf(state), Kinds: s.kinds.chosen(),
 	}
 	s.result.clear()

@@ -12,7 +12,6 @@ import (
 
 	"fyne.io/fyne/v2/test"
 
-	"gussetwright/app/document"
 	"gussetwright/app/export"
 	"gussetwright/geometry/bag"
 	"gussetwright/geometry/check"
@@ -68,7 +67,7 @@ func TestWritesWhatBatchWrites(t *testing.T) {
 	r.button.OnTapped()
 	r.finish()
 	saved := time.Date(2026, time.January, 2, 0, 0, 0, 0, time.UTC)
-	written, err := export.Write(context.Background(), other, "tea-house", r.doc.State().Snapshot, saved, r.kinds.chosen(), func(float64, string) {})
+	written, err := export.Write(context.Background(), export.Job{Folder: other, Project: "tea-house", Snapshot: r.doc.State().Snapshot, Date: saved, Kinds: r.kinds.chosen()}, func(float64, string) {})
 	if err != nil || len(written) != 2 {
 		t.Fatalf("written %q, %v", written, err)
 	}
@@ -149,7 +148,7 @@ func TestErrorIsShownWithRemedy(t *testing.T) {
 // What was written before an error is said, and can be looked at.
 func TestFilesBeforeAnError(t *testing.T) {
 	folder := t.TempDir()
-	half := func(context.Context, string, string, *document.Snapshot, time.Time, []export.Kind, func(float64, string)) ([]string, error) {
+	half := func(context.Context, export.Job, func(float64, string)) ([]string, error) {
 		return []string{filepath.Join(folder, "tea-house.svg")}, errors.New("export: the disk is gone")
 	}
 	r := newRig(t, folder, half, long)

@@ -13,6 +13,7 @@ import (
 
 	"gussetwright/app/entry"
 	"gussetwright/app/focus"
+	"gussetwright/app/words"
 	"gussetwright/geometry/check"
 )
 
@@ -43,9 +44,6 @@ func newRow(look *focus.Focus) *row {
 	return r
 }
 
-// translated returns a phrase in the language of the window.
-func translated(text string) string { return lang.L(text) }
-
 // show puts a finding into the row. Only what changed is drawn anew.
 func (r *row) show(f check.Finding) {
 	if f.Severity != r.finding.Severity {
@@ -54,8 +52,8 @@ func (r *row) show(f check.Finding) {
 		setText(r.kind, severityName(f.Severity))
 	}
 	r.finding = f
-	setText(r.message, f.Message.In(translated))
-	setText(r.remedy, f.Remedy.In(translated))
+	setText(r.message, words.Of(f.Message))
+	setText(r.remedy, words.Of(f.Remedy))
 }
 
 func importance(s check.Severity) widget.Importance {

@@ -1,6 +1,6 @@
-// Package focus is what the user looks at: the panel under the pointer and the
-// place that was asked for. The panes share it, so that what is pointed at in one
-// lights up in the other.
+// Package focus is what the user looks at: the panel under the pointer, the place that
+// was asked for, and the piece of artwork that is being placed. The panes and the steps
+// share it, so that what is pointed at in one lights up in the other.
 package focus
 
 import "gussetwright/geometry"
@@ -15,11 +15,15 @@ type Place struct {
 type Focus struct {
 	panel     string
 	place     *Place
+	artwork   int // NoArtwork, or the index in Spec.Artwork
 	listeners []func()
 }
 
+// NoArtwork is the index of no artwork.
+const NoArtwork = -1
+
 // New returns a focus on nothing.
-func New() *Focus { return &Focus{} }
+func New() *Focus { return &Focus{artwork: NoArtwork} }
 
 // Panel returns the panel under the pointer, such as "gusset-right-base", or "".
 func (f *Focus) Panel() string { return f.panel }
@@ -39,6 +43,18 @@ func (f *Focus) Hover(panel string) {
 func (f *Focus) Show(place *Place) {
 	f.place = place
 	f.tell()
+}
+
+// Artwork returns the index in Spec.Artwork of the piece that is being placed, or
+// NoArtwork. While the document changes the index may be one that is not there.
+func (f *Focus) Artwork() int { return f.artwork }
+
+// ChooseArtwork says which piece of artwork is being placed.
+func (f *Focus) ChooseArtwork(index int) {
+	if index != f.artwork {
+		f.artwork = index
+		f.tell()
+	}
 }
 
 // Listen calls tell after every change.

@@ -9,6 +9,7 @@ import (
 	"gussetwright/geometry/bag"
 	"gussetwright/geometry/blank"
 	"gussetwright/render/dieline"
+	"gussetwright/render/printed"
 	"gussetwright/render/solid"
 )
 
@@ -73,21 +74,30 @@ func (a *artist) paper(o *order) []*solid.Texture {
 	have := &a.papered
 	scale := 1.0
 	if !o.fresh {
-		scale = textureScale(o.snapshot, o.view.Scale())
+		scale = textureScale(o.snapshot, o.view.Scale(), mostInPane)
 	}
 	same := have.snapshot == o.snapshot && have.look == o.view.Look
 	if same && (have.scale >= scale || o.view.Samples == draft) {
 		return have.textures
 	}
-	*have = papered{o.snapshot, scale, o.view.Look, a.textures(o.snapshot, o.view, scale)}
+	quality := printed.Fine
+	if o.fresh {
+		quality = printed.Draft
+	}
+	*have = papered{o.snapshot, scale, o.view.Look, a.textures(o.snapshot, o.view, scale, quality)}
 	return have.textures
 }
 
-// textures returns plain paper with the names of the panels on it.
-func (a *artist) textures(snapshot *document.Snapshot, v solid.View, scale float64) []*solid.Texture {
+// textures returns what is printed on each piece, or plain paper with the names of
+// the panels where nothing is.
+func (a *artist) textures(snapshot *document.Snapshot, v solid.View, scale float64, quality printed.Quality) []*solid.Texture {
 	list := make([]*solid.Texture, len(snapshot.Blank.Pieces))
 	for i := range list {
 		piece := &snapshot.Blank.Pieces[i]
+		if side := snapshot.Side(i); !side.Bare() {
+			list[i] = solid.NewTexture(side.Picture(piece, scale, quality), scale, piece.Height)
+			continue
+		}
 		list[i] = solid.Sample(piece, v.Paper, v.Look.Ink, scale, func(panel string) string {
 			if hidden(panel, &snapshot.Blank) {
 				return ""
@@ -113,13 +123,19 @@ func hidden(panel string, laid *blank.Blank) bool {
 	return false
 }
 
+// The most pixels of a texture: in the pane, where they must be there soon, and in a
+// file, where small text is to be read.
+const (
+	mostInPane = 8_000_000
+	mostInFile = 32_000_000
+)
+
 // textureScale returns the pixels per mm of the paper for a picture in which a mm
-// takes some pixels: 1, 2 or 4, less where that would be large.
-func textureScale(snapshot *document.Snapshot, pixelsPerMM float64) float64 {
-	const most = 8_000_000
+// takes some pixels: 1, 2, 4 or 8, less where that would be more than most.
+func textureScale(snapshot *document.Snapshot, pixelsPerMM, most float64) float64 {
 	scale := 1.0
 	piece := &snapshot.Blank.Pieces[0]
-	for scale < 4 && scale < pixelsPerMM && 4*scale*scale*piece.Width*piece.Height <= most {
+	for scale < 8 && scale < pixelsPerMM && 4*scale*scale*piece.Width*piece.Height <= most {
 		scale *= 2
 	}
 	return scale

@@ -9,6 +9,7 @@ import (
 	"fyne.io/fyne/v2/theme"
 
 	"gussetwright/app/paneview"
+	"gussetwright/render/printed"
 	"gussetwright/render/solid"
 )
 
@@ -56,7 +57,7 @@ func (p *Pane) next(samples int) (o order, any bool) {
 func (p *Pane) view(width, height int) solid.View {
 	return solid.View{
 		Width: width, Height: height, Samples: draft, Camera: p.camera, Frame: p.frame,
-		Model: p.model, Paper: solid.PaperOf(p.state.Snapshot.Spec.Paper.Kind), Look: solid.LightLook(), Reference: p.reference, Side: p.side,
+		Model: p.model, Paper: solid.PaperOf(p.state.Snapshot.Spec.Paper), Look: solid.LightLook(), Reference: p.reference, Side: p.side,
 	}
 }
 
@@ -94,7 +95,7 @@ func (p *Pane) PNG(width, height int) func(io.Writer) error {
 func (p *Pane) forFile(width, height int) solid.View {
 	v := p.view(max(width, 1), max(height, 1))
 	v.Samples, v.Frame = forFiles, p.model.Frame(p.reference, p.side)
-	v.Textures = p.artist.textures(p.state.Snapshot, v, textureScale(p.state.Snapshot, v.Scale()))
+	v.Textures = p.artist.textures(p.state.Snapshot, v, textureScale(p.state.Snapshot, v.Scale(), mostInFile), printed.Fine)
 	return v
 }
 

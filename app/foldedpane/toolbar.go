@@ -6,6 +6,7 @@ import (
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
+	"gussetwright/app/appearance"
 	"gussetwright/app/toolrow"
 	"gussetwright/render/solid"
 )
@@ -22,10 +23,10 @@ func newToolbar(p *Pane) *toolbar {
 	t := &toolbar{pane: p}
 	title := widget.NewLabel(lang.L("Folded bag"))
 	title.TextStyle.Bold = true
-	t.views = list(func() { t.open(t.views, t.viewItems()) })
+	t.views = toolrow.Quiet("", appearance.ViewsIcon(), func() { t.open(t.views, t.viewItems()) })
 	t.beside = list(func() { t.open(t.beside, t.besideItems()) })
-	out, in := toolrow.Quiet("", theme.ZoomOutIcon(), p.ZoomOut), toolrow.Quiet("", theme.ZoomInIcon(), p.ZoomIn)
-	fit := toolrow.Quiet(lang.L("Fit"), nil, p.Fit)
+	out, in := toolrow.Quiet("", appearance.ZoomOutIcon(), p.ZoomOut), toolrow.Quiet("", appearance.ZoomInIcon(), p.ZoomIn)
+	fit := toolrow.Quiet("", appearance.FitIcon(), p.Fit)
 	// Wheel and keys zoom as well.
 	t.body = toolrow.New(title,
 		[]fyne.CanvasObject{t.views, t.beside, out, in, fit},

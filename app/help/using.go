@@ -31,6 +31,7 @@ func mouse() fyne.CanvasObject {
 		{words(lang.L("Double click")), lang.L("Shows everything.")},
 		{words(lang.L("Point at a panel")), lang.L("It lights up in the other pane as well.")},
 		{words(lang.L("Click a finding")), lang.L("Both panes show its place.")},
-		{words(lang.L("Drop a file")), lang.L("A project is opened.")},
+		{words(lang.L("Drop a file")), lang.L("A project is opened. Artwork goes on the panel under the pointer, and on the front where there is none.")},
+		{words(lang.L("Drag artwork")), lang.L("In the Artwork step: moves the chosen piece; its corners scale it, and the handle above it turns it. With Shift it does not snap.")},
 	})
 }

@@ -7,20 +7,9 @@ import (
 	"errors"
 	"fmt"
 	"sync"
-	"time"
 
-	"gussetwright/app/document"
 	"gussetwright/app/export"
 )
-
-// Export is an order for files.
-type Export struct {
-	Folder   string // made where it is missing
-	Project  string // what the names of the files begin with
-	Snapshot *document.Snapshot
-	Date     time.Time // of the title block
-	Kinds    []export.Kind
-}
 
 // Result is how a job ended.
 type Result struct {
@@ -32,8 +21,7 @@ type Result struct {
 func (r Result) Cancelled() bool { return errors.Is(r.Err, context.Canceled) }
 
 // Writer writes files as export.Write does.
-type Writer func(ctx context.Context, folder, project string, snapshot *document.Snapshot, date time.Time,
-	kinds []export.Kind, progress func(share float64, kind string)) ([]string, error)
+type Writer func(ctx context.Context, job export.Job, progress func(share float64, kind string)) ([]string, error)
 
 // ErrBusy says that a job is running already.
 var ErrBusy = errors.New("files are being written already; wait until they are, or cancel that first")
@@ -54,7 +42,7 @@ func New(write Writer) *Runner { return &Runner{write: write} }
 // progress is called with the share that is done and the kind that comes next, then
 // done once, both on the goroutine of the job: hand them on with fyne.Do. A new job
 // may be started from done.
-func (r *Runner) Start(job Export, progress func(share float64, kind string), done func(Result)) error {
+func (r *Runner) Start(job export.Job, progress func(share float64, kind string), done func(Result)) error {
 	r.lock.Lock()
 	defer r.lock.Unlock()
 	if r.cancel != nil {
@@ -77,13 +65,13 @@ func (r *Runner) Start(job Export, progress func(share float64, kind string), do
 
 // run writes the files. A fault of the program in it must not take the unsaved work
 // of the user along.
-func (r *Runner) run(ctx context.Context, job Export, progress func(float64, string)) (result Result) {
+func (r *Runner) run(ctx context.Context, job export.Job, progress func(float64, string)) (result Result) {
 	defer func() {
 		if fault := recover(); fault != nil {
 			result.Err = fmt.Errorf("export: the program failed (%v); save the bag and report it", fault)
 		}
 	}()
-	result.Paths, result.Err = r.write(ctx, job.Folder, job.Project, job.Snapshot, job.Date, job.Kinds, progress)
+	result.Paths, result.Err = r.write(ctx, job, progress)
 	return result
 }
 

@@ -19,14 +19,14 @@ import (
 
 var day = time.Date(2026, time.March, 31, 0, 0, 0, 0, time.UTC)
 
-func order(folder string) jobs.Export {
-	return jobs.Export{Folder: folder, Project: "tea", Snapshot: document.New().State().Snapshot, Date: day, Kinds: export.Kinds()}
+func order(folder string) export.Job {
+	return export.Job{Folder: folder, Project: "tea", Snapshot: document.New().State().Snapshot, Date: day, Kinds: export.Kinds()}
 }
 
 func ignore(float64, string) {}
 
 // await starts a job and waits for its result.
-func await(t *testing.T, r *jobs.Runner, job jobs.Export, progress func(float64, string)) (result jobs.Result) {
+func await(t *testing.T, r *jobs.Runner, job export.Job, progress func(float64, string)) (result jobs.Result) {
 	t.Helper()
 	if err := r.Start(job, progress, func(got jobs.Result) { result = got }); err != nil {
 		t.Fatal(err)
@@ -97,7 +97,7 @@ func TestErrorOfTheWriter(t *testing.T) {
 
 // held is a writer that waits to be let go.
 func held(letGo chan struct{}) jobs.Writer {
-	return func(ctx context.Context, _, _ string, _ *document.Snapshot, _ time.Time, _ []export.Kind, _ func(float64, string)) ([]string, error) {
+	return func(ctx context.Context, _ export.Job, _ func(float64, string)) ([]string, error) {
 		select {
 		case <-ctx.Done():
 			return nil, ctx.Err()
@@ -114,13 +114,13 @@ func TestOneAtATime(t *testing.T) {
 	letGo := make(chan struct{})
 	r := jobs.New(held(letGo))
 	told := make(chan jobs.Result, 100)
-	if err := r.Start(jobs.Export{}, ignore, func(got jobs.Result) { told <- got }); err != nil {
+	if err := r.Start(export.Job{}, ignore, func(got jobs.Result) { told <- got }); err != nil {
 		t.Fatal(err)
 	}
 	var all sync.WaitGroup
 	for range 50 {
 		all.Go(func() {
-			if err := r.Start(jobs.Export{}, ignore, func(jobs.Result) { t.Error("a second job ran") }); !errors.Is(err, jobs.ErrBusy) {
+			if err := r.Start(export.Job{}, ignore, func(jobs.Result) { t.Error("a second job ran") }); !errors.Is(err, jobs.ErrBusy) {
 				t.Errorf("error %v, want %v", err, jobs.ErrBusy)
 			}
 			if !r.Busy() {
@@ -139,7 +139,7 @@ func TestOneAtATime(t *testing.T) {
 		t.Errorf("result %+v, and %d more", result, len(told))
 	}
 	close(letGo)
-	if result := await(t, r, jobs.Export{}, ignore); result.Err != nil || !slices.Equal(result.Paths, []string{"file"}) {
+	if result := await(t, r, export.Job{}, ignore); result.Err != nil || !slices.Equal(result.Paths, []string{"file"}) {
 		t.Errorf("the next job: %+v", result)
 	}
 	for range 100 {
@@ -157,8 +157,8 @@ func TestStartFromDone(t *testing.T) {
 	close(letGo)
 	r := jobs.New(held(letGo))
 	second := make(chan error)
-	err := r.Start(jobs.Export{}, ignore, func(jobs.Result) {
-		err := r.Start(jobs.Export{}, ignore, func(got jobs.Result) { second <- got.Err })
+	err := r.Start(export.Job{}, ignore, func(jobs.Result) {
+		err := r.Start(export.Job{}, ignore, func(got jobs.Result) { second <- got.Err })
 		if err != nil {
 			second <- err
 		}
@@ -173,10 +173,10 @@ func TestStartFromDone(t *testing.T) {
 }
 
 func TestFaultOfTheProgramIsAnError(t *testing.T) {
-	r := jobs.New(func(context.Context, string, string, *document.Snapshot, time.Time, []export.Kind, func(float64, string)) ([]string, error) {
+	r := jobs.New(func(context.Context, export.Job, func(float64, string)) ([]string, error) {
 		panic("no such panel")
 	})
-	result := await(t, r, jobs.Export{}, ignore)
+	result := await(t, r, export.Job{}, ignore)
 	if result.Err == nil || !strings.Contains(result.Err.Error(), "no such panel") || !strings.Contains(result.Err.Error(), "save the bag") {
 		t.Errorf("error %v", result.Err)
 	}

@@ -2,7 +2,6 @@ package project
 
 import (
 	"encoding/json"
-	"errors"
 	"fmt"
 	"slices"
 	"strings"
@@ -10,11 +9,14 @@ import (
 	"unicode/utf8"
 
 	"gussetwright/geometry/bag"
+	"gussetwright/geometry/phrase"
 )
 
 // artworkKeys returns the entries of one piece of artwork.
 func artworkKeys() []string {
-	return []string{"file", "on", "fit", "x_mm", "y_mm", "scale", "turn_deg"}
+	return []string{
+		"file", "page", "on", "fit", "x_mm", "y_mm", "scale", "turn_deg", "mirror", "opacity_percent", "repeat", "holds",
+	}
 }
 
 // artwork takes the list of artwork over.
@@ -26,8 +28,8 @@ func (d *document) artwork(tree map[string]any) {
 	list, isList := value.([]any)
 	if !isList {
 		d.refuse(&bag.FieldError{
-			Path: "artwork", Value: shown(value), Limit: "not a list of pieces",
-			Remedy: `write "artwork": [{"file": "front.pdf", "on": "front"}], or take it out`,
+			Path: "artwork", Value: shown(value), Limit: phrase.New("not a list of pieces"),
+			Remedy: phrase.New(`write "artwork": [{"file": "front.pdf", "on": "front"}], or take it out`),
 		})
 	}
 	for i, value := range list {
@@ -35,8 +37,8 @@ func (d *document) artwork(tree map[string]any) {
 		entries, isGroup := value.(map[string]any)
 		if !isGroup {
 			d.refuse(&bag.FieldError{
-				Path: path, Value: shown(value), Limit: "not a piece of artwork",
-				Remedy: `write {"file": "front.pdf", "on": "front"}, or take it out`,
+				Path: path, Value: shown(value), Limit: phrase.New("not a piece of artwork"),
+				Remedy: phrase.New(`write {"file": "front.pdf", "on": "front"}, or take it out`),
 			})
 		}
 		d.spec.Artwork = append(d.spec.Artwork, d.piece(path, entries))
@@ -44,7 +46,7 @@ func (d *document) artwork(tree map[string]any) {
 }
 
 func (d *document) piece(path string, entries map[string]any) bag.Artwork {
-	piece := bag.Artwork{Fit: bag.FitCover, Scale: 1}
+	piece := bag.NewArtwork("", "")
 	d.text(entries, path, "file", &piece.File)
 	d.text(entries, path, "on", &piece.On)
 	d.text(entries, path, "fit", (*string)(&piece.Fit))
@@ -52,8 +54,30 @@ func (d *document) piece(path string, entries map[string]any) bag.Artwork {
 	d.number(entries, path, "y_mm", &piece.Y)
 	d.number(entries, path, "scale", &piece.Scale)
 	d.number(entries, path, "turn_deg", &piece.Turn)
+	d.number(entries, path, "page", &piece.Page)
+	d.flag(entries, path, "mirror", &piece.Mirror)
+	d.number(entries, path, "opacity_percent", &piece.Opacity)
+	d.text(entries, path, "repeat", (*string)(&piece.Repeat))
+	d.text(entries, path, "holds", (*string)(&piece.Holds))
 	d.unknownIn(path, entries, func(key string) bool { return slices.Contains(artworkKeys(), key) })
 	return piece
+}
+
+// flag sets a switch of a piece of artwork.
+func (d *document) flag(entries map[string]any, prefix, key string, target *bool) {
+	value, given := entries[key]
+	if !given {
+		return
+	}
+	on, isSwitch := value.(bool)
+	if !isSwitch {
+		d.refuse(&bag.FieldError{
+			Path: join(prefix, key), Value: shown(value), Limit: phrase.New("neither true nor false"),
+			Remedy: phrase.New("write true or false, or take it out"),
+		})
+		return
+	}
+	*target = on
 }
 
 // number sets a number of a piece of artwork.
@@ -66,8 +90,8 @@ func (d *document) number(entries map[string]any, prefix, key string, target *fl
 	number, isNumber := value.(json.Number)
 	if !isNumber {
 		d.refuse(&bag.FieldError{
-			Path: path, Value: shown(value), Limit: "not a number",
-			Remedy: "enter a plain number, or take it out",
+			Path: path, Value: shown(value), Limit: phrase.New("not a number"),
+			Remedy: phrase.New("enter a plain number, or take it out"),
 		})
 		return
 	}
@@ -75,53 +99,57 @@ func (d *document) number(entries map[string]any, prefix, key string, target *fl
 	*target = float(number)
 }
 
-// checkArtworkNames returns the complaints about names that a container cannot
-// hold.
-func checkArtworkNames(pieces []bag.Artwork) []error {
+// checkFileNames returns the complaints about names that a container cannot hold.
+func checkFileNames(spec *bag.Spec) []error {
+	type named struct{ path, name string }
+	var all []named
+	for i := range spec.Artwork {
+		all = append(all, named{fmt.Sprintf("artwork[%d].file", i), spec.Artwork[i].File})
+	}
+	all = append(all, named{"profile", spec.Profile})
 	var complaints []error
 	spelled := map[string]string{}
-	for i, piece := range pieces {
-		complain := func(limit, remedy string) {
-			complaints = append(complaints, &bag.FieldError{
-				Path: fmt.Sprintf("artwork[%d].file", i), Value: shown(piece.File), Limit: limit, Remedy: remedy,
-			})
+	for _, one := range all {
+		path, name := one.path, one.name
+		complain := func(limit, remedy phrase.Phrase) {
+			complaints = append(complaints, &bag.FieldError{Path: path, Value: shown(name), Limit: limit, Remedy: remedy})
 		}
-		if piece.File == "" {
-			continue // Validate says so
+		if name == "" {
+			continue // artwork without a file is a complaint of Validate
 		}
-		if err := checkFileName(piece.File); err != nil {
-			complain(err.Error(), "enter the name of a file without its folder, such as front.pdf")
+		if why := refuseFileName(name); !why.Empty() {
+			complain(why, phrase.New("enter the name of a file without its folder, such as front.pdf"))
 			continue
 		}
-		other, seen := spelled[fold(piece.File)]
-		if seen && other != piece.File {
-			complain("differs from "+shown(other)+" only in capital letters", "write both alike, or rename one file")
+		other, seen := spelled[fold(name)]
+		if seen && other != name {
+			complain(phrase.New("differs from %s only in capital letters", shown(other)), phrase.New("write both alike, or rename one file"))
 		}
-		spelled[fold(piece.File)] = piece.File
+		spelled[fold(name)] = name
 	}
 	return complaints
 }
 
-// checkFileName returns why a name cannot stand in the artwork folder, or nil:
+// refuseFileName returns why a name cannot stand in the artwork folder, or nothing:
 // it must be the same plain file name on every system.
-func checkFileName(name string) error {
+func refuseFileName(name string) phrase.Phrase {
 	switch {
 	case name == "":
-		return errors.New("empty")
+		return phrase.New("empty")
 	case !utf8.ValidString(name):
-		return errors.New("not UTF-8 text")
+		return phrase.New("not UTF-8 text")
 	case len(name) > longestEntryName:
-		return fmt.Errorf("longer than %d bytes", longestEntryName)
+		return phrase.New("longer than %d bytes", longestEntryName)
 	case name == "." || name == "..":
-		return errors.New("a folder, not a file")
+		return phrase.New("a folder, not a file")
 	case strings.ContainsAny(name, `/\`):
-		return errors.New("a path, not a file name")
+		return phrase.New("a path, not a file name")
 	case strings.Contains(name, ":"):
-		return errors.New("with a colon, which names a drive or a stream on some systems")
+		return phrase.New("with a colon, which names a drive or a stream on some systems")
 	case strings.ContainsFunc(name, unicode.IsControl):
-		return errors.New("with control characters")
+		return phrase.New("with control characters")
 	}
-	return nil
+	return phrase.Phrase{}
 }
 
 // fold returns the name as file systems see it that take no account of capitals.

@@ -9,6 +9,7 @@ import (
 
 	"gussetwright/geometry"
 	"gussetwright/geometry/bag"
+	"gussetwright/geometry/phrase"
 )
 
 // complaints collects what is wrong with a file, up to mostComplaints.
@@ -32,7 +33,7 @@ func (c *complaints) err() error {
 	if c.more == 0 {
 		return errors.Join(c.found...)
 	}
-	return errors.Join(errors.Join(c.found...), fmt.Errorf("and %d more; mend these first", c.more))
+	return errors.Join(errors.Join(c.found...), phrase.Errorf("and %d more; mend these first", c.more))
 }
 
 // shown returns a value of bag.json as it stands in the file, or what it is when

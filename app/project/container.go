@@ -5,11 +5,12 @@ import (
 	"bytes"
 	"compress/flate"
 	"errors"
-	"fmt"
 	"io"
 	"io/fs"
 	"strings"
 	"unicode/utf8"
+
+	"gussetwright/geometry/phrase"
 )
 
 // The entries of a container.
@@ -29,7 +30,7 @@ func isContainer(start []byte) bool {
 // container reads a project from a ZIP container.
 func (o opening) container(r io.ReaderAt, size int64) (Project, error) {
 	if most := o.limits.container(); size > most {
-		return Project{}, fmt.Errorf("the file has %s, more than the most, %s; take artwork out or make it smaller",
+		return Project{}, phrase.Errorf("the file has %s, more than the most, %s; take artwork out or make it smaller",
 			byteSize(size), byteSize(most))
 	}
 	entries, err := o.entries(r, size)
@@ -50,7 +51,7 @@ func (o opening) container(r io.ReaderAt, size int64) (Project, error) {
 		case name == previewName:
 			p.Preview, err = unpack.read(entry, o.limits.file)
 		case name == artworkFolder:
-		case isArtwork && checkFileName(artwork) == nil:
+		case isArtwork && refuseFileName(artwork).Empty():
 			p.Files[artwork], err = unpack.read(entry, o.limits.file)
 		default:
 			unknown = append(unknown, shown(name))
@@ -60,7 +61,7 @@ func (o opening) container(r io.ReaderAt, size int64) (Project, error) {
 		}
 	}
 	if len(unknown) > 0 && !p.ReadOnly {
-		return Project{}, fmt.Errorf("entry %s: a project file holds only bag.json, preview.png and artwork/NAME; take it out", someOf(unknown))
+		return Project{}, phrase.Errorf("entry %s: a project file holds only bag.json, preview.png and artwork/NAME; take it out", someOf(unknown))
 	}
 	if len(unknown) > 0 {
 		p.note("Not known to this version and left out: %s.", someOf(unknown))
@@ -75,23 +76,23 @@ func (o opening) entries(r io.ReaderAt, size int64) ([]*zip.File, error) {
 	source := &meter{source: r, left: o.limits.directory}
 	archive, err := zip.NewReader(source, size)
 	if errors.Is(err, errSpent) {
-		return nil, fmt.Errorf("the table of contents takes more than %s; take entries out", byteSize(o.limits.directory))
+		return nil, phrase.Errorf("the table of contents takes more than %s; take entries out", byteSize(o.limits.directory))
 	}
 	if err != nil && !errors.Is(err, zip.ErrInsecurePath) { // names are checked below
-		return nil, fmt.Errorf("the ZIP container is damaged or cut short (%w); take a backup copy", err)
+		return nil, phrase.Errorf("the ZIP container is damaged or cut short (%s); take a backup copy", err)
 	}
 	source.open = true
 	if len(archive.File) > o.limits.entries {
-		return nil, fmt.Errorf("%d entries, more than the most, %d; take some out", len(archive.File), o.limits.entries)
+		return nil, phrase.Errorf("%d entries, more than the most, %d; take some out", len(archive.File), o.limits.entries)
 	}
 	var ordered []*zip.File
 	seen := map[string]string{}
 	for _, entry := range archive.File {
 		if err := checkEntry(entry); err != nil {
-			return nil, fmt.Errorf("entry %s: %w", shown(entry.Name), err)
+			return nil, phrase.Errorf("entry %s: %s", shown(entry.Name), err)
 		}
 		if other, twice := seen[fold(entry.Name)]; twice {
-			return nil, fmt.Errorf("entry %s: there is another with the name %s; keep one of them", shown(entry.Name), shown(other))
+			return nil, phrase.Errorf("entry %s: there is another with the name %s; keep one of them", shown(entry.Name), shown(other))
 		}
 		seen[fold(entry.Name)] = entry.Name
 		if entry.Name == documentName {
@@ -101,7 +102,7 @@ func (o opening) entries(r io.ReaderAt, size int64) ([]*zip.File, error) {
 		}
 	}
 	if len(ordered) == 0 || ordered[0].Name != documentName {
-		return nil, errors.New("this ZIP container holds no bag.json at its top, so it is no project file; choose another file")
+		return nil, phrase.Errorf("this ZIP container holds no bag.json at its top, so it is no project file; choose another file")
 	}
 	return ordered, nil
 }
@@ -117,23 +118,23 @@ func checkEntry(entry *zip.File) error {
 	isFolder := name == artworkFolder
 	switch {
 	case !utf8.ValidString(name):
-		return errors.New("the name is not UTF-8 text; rename the file")
+		return phrase.Errorf("the name is not UTF-8 text; rename the file")
 	case len(name) > len(artworkFolder)+longestEntryName:
-		return fmt.Errorf("the name is longer than %d bytes; shorten it", len(artworkFolder)+longestEntryName)
+		return phrase.Errorf("the name is longer than %d bytes; shorten it", len(artworkFolder)+longestEntryName)
 	case strings.Contains(name, `\`):
-		return errors.New("backslash in the name; pack it again with a tool that writes forward slashes")
+		return phrase.Errorf("backslash in the name; pack it again with a tool that writes forward slashes")
 	case strings.Contains(name, ":"):
-		return errors.New("colon in the name, as of a drive; pack the file without its drive")
+		return phrase.Errorf("colon in the name, as of a drive; pack the file without its drive")
 	case strings.HasPrefix(name, "/"):
-		return errors.New("absolute path; pack the file without its folder")
+		return phrase.Errorf("absolute path; pack the file without its folder")
 	case !isFolder && !fs.ValidPath(name):
-		return errors.New(`the path has empty, "." or ".." parts; pack the file without its folder`)
+		return phrase.Errorf(`the path has empty, "." or ".." parts; pack the file without its folder`)
 	case entry.Flags&encrypted != 0:
-		return errors.New("encrypted; pack the file without a password")
+		return phrase.Errorf("encrypted; pack the file without a password")
 	case entry.Method != zip.Store && entry.Method != zip.Deflate:
-		return fmt.Errorf("packed by method %d; pack it by deflate or not at all", entry.Method)
+		return phrase.Errorf("packed by method %d; pack it by deflate or not at all", entry.Method)
 	case isFolder != entry.Mode().IsDir() || !isFolder && !entry.Mode().IsRegular():
-		return fmt.Errorf("not a plain file (mode %s); put the file itself in its place", entry.Mode())
+		return phrase.Errorf("not a plain file (mode %s); put the file itself in its place", entry.Mode())
 	}
 	return nil
 }
@@ -147,7 +148,7 @@ type unpacker struct {
 
 func (u *unpacker) read(entry *zip.File, most int64) ([]byte, error) {
 	fail := func(err error) ([]byte, error) {
-		return nil, fmt.Errorf("entry %s: %w", shown(entry.Name), err)
+		return nil, phrase.Errorf("entry %s: %s", shown(entry.Name), err)
 	}
 	inflated := int64(min(entry.CompressedSize64, uint64(u.limits.container()))) * u.limits.ratio
 	inflated = max(inflated, u.limits.free)
@@ -167,12 +168,12 @@ func (u *unpacker) read(entry *zip.File, most int64) ([]byte, error) {
 	}
 	switch allowed {
 	case most:
-		err = fmt.Errorf("more than the most, %s; make the file smaller", byteSize(most))
+		err = phrase.Errorf("more than the most, %s; make the file smaller", byteSize(most))
 	case u.left:
-		err = fmt.Errorf("with it the container unpacks to more than the most, %s; take artwork out or make it smaller",
+		err = phrase.Errorf("with it the container unpacks to more than the most, %s; take artwork out or make it smaller",
 			byteSize(u.limits.total))
 	default:
-		err = fmt.Errorf("it unpacks to more than %d times its size, as only files made to do harm do; pack it without compression",
+		err = phrase.Errorf("it unpacks to more than %d times its size, as only files made to do harm do; pack it without compression",
 			u.limits.ratio)
 	}
 	return fail(err)
@@ -182,7 +183,7 @@ func damaged(cause error) error {
 	var corrupt flate.CorruptInputError
 	if errors.Is(cause, zip.ErrChecksum) || errors.Is(cause, zip.ErrFormat) || errors.Is(cause, io.ErrUnexpectedEOF) ||
 		errors.Is(cause, io.EOF) || errors.As(cause, &corrupt) {
-		return fmt.Errorf("damaged or cut short (%w); take a backup copy", cause)
+		return phrase.Errorf("damaged or cut short (%s); take a backup copy", cause)
 	}
 	return cause
 }

@@ -197,7 +197,7 @@ func TestMissingArtworkIsNoted(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if len(p.Notes) != 1 || !strings.Contains(p.Notes[0], `"a.pdf" is missing; place it again`) {
+	if len(p.Notes) != 1 || !strings.Contains(p.Notes[0].String(), `"a.pdf" is missing; place it again`) {
 		t.Errorf("notes %q, want one about a.pdf", p.Notes)
 	}
 }

@@ -3,7 +3,6 @@ package project
 import (
 	"encoding/json"
 	"errors"
-	"fmt"
 	"io"
 	"maps"
 	"math"
@@ -12,6 +11,7 @@ import (
 
 	"gussetwright/geometry"
 	"gussetwright/geometry/bag"
+	"gussetwright/geometry/phrase"
 )
 
 // flatFoldPath is the height up to the flat-fold crease, which may be given
@@ -27,14 +27,14 @@ const (
 func Decode(r io.Reader) (bag.Spec, error) {
 	data, err := readBounded(r, standard().document)
 	if err != nil {
-		return bag.Spec{}, fmt.Errorf("read bag.json: %w", err)
+		return bag.Spec{}, phrase.Errorf("read bag.json: %s", err)
 	}
 	read, err := released().decode(data)
 	if err == nil && read.age.newer {
-		err = fmt.Errorf("format is %q, newer than %s%d; open it with a newer Gussetwright", read.age.format, formatName, version)
+		err = phrase.Errorf("format is %q, newer than %s%d; open it with a newer Gussetwright", read.age.format, formatName, version)
 	}
 	if err != nil {
-		return bag.Spec{}, fmt.Errorf("read bag.json: %w", err)
+		return bag.Spec{}, phrase.Errorf("read bag.json: %s", err)
 	}
 	return read.spec, nil
 }
@@ -63,7 +63,7 @@ func (h history) decode(data []byte) (*document, error) {
 	d.judge()
 	if err := d.err(); err != nil {
 		if d.age.newer {
-			return nil, fmt.Errorf("the file was saved by a newer version (%s) and cannot be shown here; open it with that version: %w", d.age.format, err)
+			return nil, phrase.Errorf("the file was saved by a newer version (%s) and cannot be shown here; open it with that version: %s", d.age.format, err)
 		}
 		return nil, err
 	}
@@ -81,6 +81,7 @@ func (d *document) refuse(complaint *bag.FieldError) {
 func (d *document) read(tree map[string]any) {
 	d.text(tree, "", "name", &d.spec.Name)
 	d.text(tree, "", "date", &d.spec.Date)
+	d.text(tree, "", "profile", &d.spec.Profile)
 	groups := d.groups(tree)
 	for _, field := range bag.Fields() {
 		group, key, _ := strings.Cut(field.Path, ".")
@@ -108,8 +109,8 @@ func (d *document) groups(tree map[string]any) map[string]map[string]any {
 		group, isGroup := value.(map[string]any)
 		if !isGroup {
 			d.refuse(&bag.FieldError{
-				Path: name, Value: shown(value), Limit: "not a group of entries",
-				Remedy: fmt.Sprintf("write %q: { … } with the entries in braces, or take it out", name),
+				Path: name, Value: shown(value), Limit: phrase.New("not a group of entries"),
+				Remedy: phrase.New("write %q: { … } with the entries in braces, or take it out", name),
 			})
 		}
 		groups[name] = group
@@ -184,8 +185,8 @@ func (d *document) flatFold(group map[string]any) {
 	if other, both := d.written[heightPath]; both {
 		d.add(&bag.FieldError{
 			Path: flatFoldPath, Label: alternative.Label, Value: shown(value),
-			Limit:  "given beside " + heightPath + ", which is " + shown(other),
-			Remedy: "keep one of them; the standing height is the height to the flat-fold crease + half the gusset",
+			Limit:  phrase.New("given beside %s, which is %s", heightPath, shown(other)),
+			Remedy: phrase.New("keep one of them; the standing height is the height to the flat-fold crease + half the gusset"),
 		})
 		return
 	}
@@ -196,8 +197,8 @@ func (d *document) flatFold(group map[string]any) {
 	}
 	height := bag.HeightFromFlatFold(float(number), d.spec.Body.Gusset)
 	if complaint := alternative.CheckNumber(height); complaint != nil {
-		complaint.Limit = "with half the gusset it makes a standing height that is " + complaint.Limit
-		complaint.Remedy = "enter a value that makes a standing height from " + field.Range()
+		complaint.Limit = phrase.New("with half the gusset it makes a standing height that is %s", complaint.Limit)
+		complaint.Remedy = phrase.New("enter a value that makes a standing height from %s", field.Range())
 		complaint.Value = geometry.WithUnit(shown(value), field.Unit)
 		d.add(complaint)
 		return
@@ -214,8 +215,8 @@ func (d *document) text(group map[string]any, prefix, key string, target *string
 	text, isText := value.(string)
 	if !isText {
 		d.refuse(&bag.FieldError{
-			Path: join(prefix, key), Value: shown(value), Limit: "not a text",
-			Remedy: "write it in quotation marks, or take it out",
+			Path: join(prefix, key), Value: shown(value), Limit: phrase.New("not a text"),
+			Remedy: phrase.New("write it in quotation marks, or take it out"),
 		})
 		return
 	}
@@ -247,7 +248,7 @@ func (d *document) judge() {
 // unknown complains about keys that nothing is known about, or notes them in a
 // file of a newer version.
 func (d *document) unknown(tree map[string]any, groups map[string]map[string]any) {
-	known := append(groupNames(), "name", "date", "artwork")
+	known := append(groupNames(), "name", "date", "artwork", "profile")
 	d.unknownIn("", tree, func(key string) bool { return slices.Contains(known, key) })
 	for _, name := range groupNames() {
 		d.unknownIn(name, groups[name], func(key string) bool {
@@ -270,7 +271,7 @@ func (d *document) unknownIn(group string, entries map[string]any, known func(ke
 			d.more++
 		default:
 			d.add(&bag.FieldError{
-				Path: path, Value: shown(entries[key]), Limit: "there is no such entry", Remedy: nearest(group, path),
+				Path: path, Value: shown(entries[key]), Limit: phrase.New("there is no such entry"), Remedy: nearest(group, path),
 			})
 		}
 	}

@@ -9,6 +9,7 @@ import (
 	"unicode/utf8"
 
 	"gussetwright/geometry/bag"
+	"gussetwright/geometry/phrase"
 )
 
 // Encode writes bag.json: every entry, indented, always in the same order, so
@@ -16,7 +17,7 @@ import (
 // again is an error and nothing is written.
 func Encode(w io.Writer, spec bag.Spec) error {
 	if err := errors.Join(check(&spec)...); err != nil {
-		return fmt.Errorf("write bag.json: %w", err)
+		return phrase.Errorf("write bag.json: %s", err)
 	}
 	file := struct {
 		Format string `json:"format"`
@@ -26,7 +27,7 @@ func Encode(w io.Writer, spec bag.Spec) error {
 	encoder.SetEscapeHTML(false)
 	encoder.SetIndent("", "  ")
 	if err := encoder.Encode(file); err != nil {
-		return fmt.Errorf("write bag.json: %w", err)
+		return phrase.Errorf("write bag.json: %s", err)
 	}
 	return nil
 }
@@ -35,7 +36,7 @@ func Encode(w io.Writer, spec bag.Spec) error {
 func check(spec *bag.Spec) []error {
 	complaints := split(spec.Validate())
 	complaints = append(complaints, checkTexts(spec)...)
-	return append(complaints, checkArtworkNames(spec.Artwork)...)
+	return append(complaints, checkFileNames(spec)...)
 }
 
 // split returns the errors that were joined.
@@ -53,13 +54,13 @@ func checkTexts(spec *bag.Spec) []error {
 	var complaints []error
 	if !utf8.ValidString(spec.Name) {
 		complaints = append(complaints, &bag.FieldError{
-			Path: "name", Label: "Project name", Value: shown(spec.Name), Limit: "not UTF-8 text", Remedy: "enter it anew",
+			Path: "name", Label: "Project name", Value: shown(spec.Name), Limit: phrase.New("not UTF-8 text"), Remedy: phrase.New("enter it anew"),
 		})
 	}
 	if _, err := time.Parse(time.DateOnly, spec.Date); err != nil && spec.Date != "" {
 		complaints = append(complaints, &bag.FieldError{
-			Path: "date", Label: "Date", Value: shown(spec.Date), Limit: "not a day of the calendar as YYYY-MM-DD",
-			Remedy: "enter a day such as 2026-03-31, or leave it empty",
+			Path: "date", Label: "Date", Value: shown(spec.Date), Limit: phrase.New("not a day of the calendar as YYYY-MM-DD"),
+			Remedy: phrase.New("enter a day such as 2026-03-31, or leave it empty"),
 		})
 	}
 	return complaints

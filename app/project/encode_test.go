@@ -79,8 +79,8 @@ func TestEncodeRefusesWhatDecodeWould(t *testing.T) {
 		{func(s *bag.Spec) { s.Body.Base = "round" }, "bag.base"},
 		{func(s *bag.Spec) { s.Date = "today" }, "date"},
 		{func(s *bag.Spec) { s.Name = "M\xfchle" }, "name"},
-		{func(s *bag.Spec) { s.Artwork = []bag.Artwork{{File: "../a", On: "front", Fit: bag.FitCover, Scale: 1}} }, "artwork[0].file"},
-		{func(s *bag.Spec) { s.Artwork = []bag.Artwork{{File: "\xff", On: "front", Fit: bag.FitCover, Scale: 1}} }, "UTF-8"},
+		{func(s *bag.Spec) { s.Artwork = []bag.Artwork{bag.NewArtwork("../a", "front")} }, "artwork[0].file"},
+		{func(s *bag.Spec) { s.Artwork = []bag.Artwork{bag.NewArtwork("\xff", "front")} }, "UTF-8"},
 	} {
 		spec := bag.Default()
 		test.change(&spec)
@@ -132,8 +132,8 @@ func ExampleEncode() {
 	// {
 	//   "format": "gussetwright/1",
 	//   "name": "Lindenhof bakery",
-	//   "bag": {
-	//     "width_mm": 240,
+	//   "product": {
+	//     "kind": "box",
 }
 
 func BenchmarkDecode(b *testing.B) {

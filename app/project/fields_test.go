@@ -16,7 +16,7 @@ import (
 // so neither can grow without the other.
 func TestFieldTableCoversBagJSON(t *testing.T) {
 	leaves := slices.DeleteFunc(leafPaths(reflect.TypeFor[bag.Spec](), ""), func(path string) bool {
-		return path == "name" || path == "date" || path == "artwork"
+		return path == "name" || path == "date" || path == "artwork" || path == "profile"
 	})
 	var rows []string
 	for _, field := range bag.Fields() {
@@ -40,6 +40,10 @@ func leafPaths(of reflect.Type, prefix string) []string {
 	for i := range of.NumField() {
 		field := of.Field(i)
 		name, _, _ := strings.Cut(field.Tag.Get("json"), ",")
+		if field.Anonymous {
+			paths = append(paths, leafPaths(field.Type, prefix)...)
+			continue
+		}
 		if field.Type.Kind() == reflect.Struct {
 			paths = append(paths, leafPaths(field.Type, prefix+name+".")...)
 			continue
@@ -90,10 +94,10 @@ func TestBadValueOfEveryField(t *testing.T) {
 				_, err := decodeText(withEntry(field.Path, bad.json))
 				wantMessage(t, err, field.Path, field.Label, bad.shown)
 				var complaint *bag.FieldError
-				if !errors.As(err, &complaint) || complaint.Path != field.Path || complaint.Remedy == "" || complaint.Limit == "" {
+				if !errors.As(err, &complaint) || complaint.Path != field.Path || complaint.Remedy.Empty() || complaint.Limit.Empty() {
 					t.Fatalf("error %#v is no complaint about %s with limit and remedy", err, field.Path)
 				}
-				wantMessage(t, err, complaint.Limit, complaint.Remedy)
+				wantMessage(t, err, complaint.Limit.String(), complaint.Remedy.String())
 				if all := fieldErrors(err); len(all) != 1 {
 					t.Errorf("%d complaints about one wrong entry:\n%v", len(all), err)
 				}
@@ -109,7 +113,11 @@ func TestBadValueOfArtwork(t *testing.T) {
 		case "file":
 			values = append(values, "1", `""`, `"../front.pdf"`, `"/etc/passwd"`, `"C:front.pdf"`, `"a\\b.pdf"`, `".."`, `"a\u0000b"`,
 				`"`+strings.Repeat("n", longestEntryName+1)+`"`)
-		case "on", "fit":
+		case "mirror":
+			values = append(slices.DeleteFunc(values, func(value string) bool { return value == "true" }), "1", "0", `"yes"`, `"true"`)
+		case "page":
+			values = append(values, `"5"`, "0", "-1", "1.5", "10001", "1e999")
+		case "on", "fit", "repeat", "holds":
 			values = append(values, "1", `""`, `"FRONT"`)
 		default:
 			values = append(values, `"5 mm"`, "1e300", "-1e300", "1e999")
@@ -126,7 +134,7 @@ func TestBadValueOfArtwork(t *testing.T) {
 				}
 				_, err := decodeText(`{"artwork": [{` + text[2:] + `}]}`)
 				all := fieldErrors(err)
-				if len(all) != 1 || all[0].Path != "artwork[0]."+key || all[0].Remedy == "" || len(all[0].Value) > 200 {
+				if len(all) != 1 || all[0].Path != "artwork[0]."+key || all[0].Remedy.Empty() || len(all[0].Value) > 200 {
 					t.Fatalf("%d complaints, want one about artwork[0].%s with a remedy: %v", len(all), key, err)
 				}
 			})
@@ -156,7 +164,7 @@ func TestRemedyProposesNumber(t *testing.T) {
 	} {
 		_, err := decodeText(withEntry(test.path, `"`+test.text+`"`))
 		all := fieldErrors(err)
-		if len(all) != 1 || all[0].Remedy != test.remedy || all[0].Path != test.path {
+		if len(all) != 1 || all[0].Remedy.String() != test.remedy || all[0].Path != test.path {
 			t.Errorf("%s %q: %v, want the remedy %q", test.path, test.text, err, test.remedy)
 		}
 	}

@@ -80,8 +80,8 @@ func FuzzOpen(f *testing.F) {
 		}
 		checkAccepted(t, p.Spec)
 		for name := range p.Files {
-			if err := checkFileName(name); err != nil {
-				t.Fatalf("accepted the file name %q: %v", name, err)
+			if why := refuseFileName(name); !why.Empty() {
+				t.Fatalf("accepted the file name %q: %v", name, why)
 			}
 		}
 		var written bytes.Buffer
@@ -92,7 +92,7 @@ func FuzzOpen(f *testing.F) {
 		if err != nil {
 			t.Fatalf("what was saved cannot be opened: %v", err)
 		}
-		for _, name := range artworkNames(p) {
+		for _, name := range p.Placed() {
 			if !bytes.Equal(again.Files[name], p.Files[name]) {
 				t.Fatalf("artwork %q changed", name)
 			}

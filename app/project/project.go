@@ -10,13 +10,14 @@ import (
 	"strings"
 
 	"gussetwright/geometry/bag"
+	"gussetwright/geometry/phrase"
 )
 
 // Project is what a project file holds.
 type Project struct {
 	Spec bag.Spec
 	// Files holds the artwork files as they were given, by the name that stands
-	// in Spec.Artwork. A file that could not be found is missing here and has a
+	// in Spec.FileNames. A file that could not be found is missing here and has a
 	// note.
 	Files map[string][]byte
 	// Preview is a small PNG picture of the bag, or nil.
@@ -25,7 +26,7 @@ type Project struct {
 	// does not know would be lost, so Save refuses it. Clear it to save a copy.
 	ReadOnly bool
 	// Notes are for the user to read, one sentence each.
-	Notes []string
+	Notes []phrase.Phrase
 }
 
 // Open reads a project file, or bag.json with the artwork in the same folder.
@@ -33,25 +34,25 @@ type Project struct {
 func Open(path string) (Project, error) {
 	file, err := os.Open(path)
 	if err != nil {
-		return Project{}, fmt.Errorf("open project: %w", err)
+		return Project{}, phrase.Errorf("open project: %s", err)
 	}
 	defer file.Close()
 	info, err := file.Stat()
 	if err != nil {
-		return Project{}, fmt.Errorf("open project: %w", err)
+		return Project{}, phrase.Errorf("open project: %s", err)
 	}
 	read := opening{limits: standard(), history: released(), folder: filepath.Dir(path)}
 	var p Project
 	switch {
 	case info.IsDir():
-		err = errors.New("this is a folder; choose a file in it")
+		err = phrase.Errorf("this is a folder; choose a file in it")
 	case info.Mode().IsRegular():
 		p, err = read.project(file, info.Size())
 	default: // a pipe or a device has no size
 		p, err = read.stream(file)
 	}
 	if err != nil {
-		return Project{}, fmt.Errorf("open project %s: %w", path, err)
+		return Project{}, phrase.Errorf("open project %s: %s", path, err)
 	}
 	return p, nil
 }
@@ -61,7 +62,7 @@ func Open(path string) (Project, error) {
 func Read(r io.ReaderAt, size int64) (Project, error) {
 	p, err := opening{limits: standard(), history: released()}.project(r, size)
 	if err != nil {
-		return Project{}, fmt.Errorf("read project: %w", err)
+		return Project{}, phrase.Errorf("read project: %s", err)
 	}
 	return p, nil
 }
@@ -71,7 +72,7 @@ func Read(r io.ReaderAt, size int64) (Project, error) {
 func ReadFrom(r io.Reader) (Project, error) {
 	p, err := opening{limits: standard(), history: released()}.stream(r)
 	if err != nil {
-		return Project{}, fmt.Errorf("read project: %w", err)
+		return Project{}, phrase.Errorf("read project: %s", err)
 	}
 	return p, nil
 }
@@ -137,16 +138,18 @@ func (o opening) document(data []byte) (Project, error) {
 }
 
 func (p *Project) note(format string, values ...any) {
-	p.Notes = append(p.Notes, fmt.Sprintf(format, values...))
+	p.Notes = append(p.Notes, phrase.New(format, values...))
 }
 
-// noteMissing notes the artwork that was not found.
+// noteMissing notes the files that were not found.
 func (p *Project) noteMissing() {
-	noted := map[string]bool{}
-	for _, piece := range p.Spec.Artwork {
-		if _, found := p.Files[piece.File]; !found && !noted[piece.File] {
-			p.note("The artwork %s is missing; place it again.", shown(piece.File))
-			noted[piece.File] = true
+	for _, name := range p.Spec.FileNames() {
+		switch _, found := p.Files[name]; {
+		case found:
+		case name == p.Spec.Profile:
+			p.note("The output profile %s is missing; choose it again.", shown(name))
+		default:
+			p.note("The artwork %s is missing; place it again.", shown(name))
 		}
 	}
 }
@@ -160,24 +163,21 @@ func (o opening) artworkBeside(p *Project) error {
 	}
 	defer folder.Close()
 	left := o.limits.total
-	for _, piece := range p.Spec.Artwork {
-		if _, done := p.Files[piece.File]; done {
-			continue
-		}
-		info, err := folder.Stat(piece.File)
+	for _, name := range p.Spec.FileNames() {
+		info, err := folder.Stat(name)
 		if err != nil || !info.Mode().IsRegular() {
 			continue // noted as missing
 		}
-		file, err := folder.Open(piece.File)
+		file, err := folder.Open(name)
 		if err != nil {
-			return fmt.Errorf("artwork: %w", err)
+			return phrase.Errorf("artwork: %s", err)
 		}
 		data, err := readBounded(file, min(left, o.limits.file))
 		file.Close()
 		if err != nil {
-			return fmt.Errorf("artwork %s: %w", shown(piece.File), err)
+			return phrase.Errorf("artwork %s: %s", shown(name), err)
 		}
-		p.Files[piece.File] = data
+		p.Files[name] = data
 		left -= int64(len(data))
 	}
 	return nil
@@ -190,7 +190,7 @@ func readBounded(r io.Reader, most int64) ([]byte, error) {
 		return nil, err
 	}
 	if int64(len(data)) > most {
-		return nil, fmt.Errorf("the file has more than the most, %s; choose a smaller one", byteSize(most))
+		return nil, phrase.Errorf("the file has more than the most, %s; choose a smaller one", byteSize(most))
 	}
 	return data, nil
 }
@@ -206,11 +206,11 @@ func byteSize(bytes int64) string {
 	return fmt.Sprintf("%d bytes", bytes)
 }
 
-// someOf lists the first of many names.
-func someOf(names []string) string {
+// someOf lists the first of many names, as a value of a phrase.
+func someOf(names []string) any {
 	const most = 5
 	if len(names) > most {
-		return fmt.Sprintf("%s and %d more", strings.Join(names[:most], ", "), len(names)-most)
+		return phrase.New("%s and %d more", strings.Join(names[:most], ", "), len(names)-most)
 	}
 	return strings.Join(names, ", ")
 }

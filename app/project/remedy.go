@@ -7,6 +7,7 @@ import (
 
 	"gussetwright/geometry"
 	"gussetwright/geometry/bag"
+	"gussetwright/geometry/phrase"
 )
 
 // wrongKind returns the complaint about a value that is not of the kind that the
@@ -15,20 +16,22 @@ func wrongKind(field *bag.Field, value any) *bag.FieldError {
 	complaint := &bag.FieldError{Path: field.Path, Label: field.Name(), Value: shown(value)}
 	switch field.Kind() {
 	case bag.Number:
-		complaint.Limit, complaint.Remedy = "not a number", numberRemedy(field, value)
+		complaint.Limit, complaint.Remedy = phrase.New("not a number"), numberRemedy(field, value)
 	case bag.Switch:
-		complaint.Limit, complaint.Remedy = "neither true nor false", "write true or false without quotation marks"
+		complaint.Limit = phrase.New("neither true nor false")
+		complaint.Remedy = phrase.New("write true or false without quotation marks")
 	case bag.Choice:
-		complaint.Limit, complaint.Remedy = "not one of the choices", field.CheckChoice("").Remedy+", in quotation marks"
+		complaint.Limit = phrase.New("not one of the choices")
+		complaint.Remedy = phrase.New("%s, in quotation marks", field.CheckChoice("").Remedy)
 	}
 	if value == nil {
-		complaint.Remedy += ", or take the entry out to get its usual value"
+		complaint.Remedy = phrase.New("%s, or take the entry out to get its usual value", complaint.Remedy)
 	}
 	return complaint
 }
 
 // plainNumber says in words what is wanted in a unit.
-func plainNumber(unit string) string {
+func plainNumber(unit string) phrase.Word {
 	switch unit {
 	case "mm":
 		return "a plain number of millimetres"
@@ -46,14 +49,14 @@ func plainNumber(unit string) string {
 
 // numberRemedy proposes the number that a text such as "24 cm" means, where it
 // means one that the entry takes.
-func numberRemedy(field *bag.Field, value any) string {
+func numberRemedy(field *bag.Field, value any) phrase.Phrase {
 	if text, isText := value.(string); isText && len(text) <= longestShown {
 		number, understood := quantity(text, field.Unit)
 		if understood && field.CheckNumber(number) == nil {
-			return "enter " + plainNumber(field.Unit) + ", " + geometry.FormatNumber(number, 6)
+			return phrase.New("enter %s, %s", plainNumber(field.Unit), geometry.FormatNumber(number, 6))
 		}
 	}
-	return "enter " + plainNumber(field.Unit) + ", from " + field.Range()
+	return phrase.New("enter %s, from %s", plainNumber(field.Unit), field.Range())
 }
 
 var numberWithUnit = regexp.MustCompile(`^\s*([-+]?[0-9]*\.?[0-9]+)\s*(\S*)\s*$`)
@@ -94,7 +97,7 @@ func unitFactor(unit, written string) (float64, bool) {
 
 // nearest returns the remedy for an unknown key: the known entry that it is most
 // like, or else all that the group takes.
-func nearest(group, path string) string {
+func nearest(group, path string) phrase.Phrase {
 	known := knownPaths(group)
 	best, least := "", max(2, len(path)/3)+1
 	for _, candidate := range known {
@@ -103,7 +106,7 @@ func nearest(group, path string) string {
 		}
 	}
 	if best != "" {
-		return "did you mean " + best + "?"
+		return phrase.New("did you mean %s?", best)
 	}
 	var inGroup []string
 	for _, candidate := range known {
@@ -111,11 +114,10 @@ func nearest(group, path string) string {
 			inGroup = append(inGroup, key)
 		}
 	}
-	place := "the file"
-	if group != "" {
-		place = group
+	if group == "" {
+		return phrase.New("take it out; the file takes %s", strings.Join(inGroup, ", "))
 	}
-	return "take it out; " + place + " takes " + strings.Join(inGroup, ", ")
+	return phrase.New("take it out; %s takes %s", group, strings.Join(inGroup, ", "))
 }
 
 // knownPaths returns the entries that may be meant in a group. A piece of artwork
@@ -128,7 +130,7 @@ func knownPaths(group string) []string {
 		}
 		return known
 	}
-	known = append(known, "format", "name", "date")
+	known = append(known, "format", "name", "date", "profile")
 	known = append(known, groupNames()...)
 	known = append(known, "artwork")
 	for _, field := range bag.Fields() {

@@ -3,13 +3,12 @@ package project
 import (
 	"archive/zip"
 	"bytes"
-	"fmt"
 	"io"
-	"maps"
 	"slices"
 	"time"
 
 	"gussetwright/app/wholefile"
+	"gussetwright/geometry/phrase"
 )
 
 // Save writes a project file. The file at path is replaced as a whole once the new
@@ -17,12 +16,12 @@ import (
 // behind. Only the artwork that the spec names is saved.
 func Save(path string, p Project) error {
 	if p.ReadOnly {
-		return fmt.Errorf("save project %s: it was saved by a newer version and opened read-only, "+
+		return phrase.Errorf("save project %s: it was saved by a newer version and opened read-only, "+
 			"saving would lose what this version does not know; save a copy under another name", path)
 	}
 	err := wholefile.Write(path, func(w io.Writer) error { return write(w, p, standard()) })
 	if err != nil {
-		return fmt.Errorf("save project %s: %w", path, err)
+		return phrase.Errorf("save project %s: %s", path, err)
 	}
 	return nil
 }
@@ -44,7 +43,7 @@ func write(w io.Writer, p Project, within limits) error {
 	if err := add(archive, documentName, zip.Deflate, document.Bytes()); err != nil {
 		return err
 	}
-	for _, name := range artworkNames(p) {
+	for _, name := range p.Placed() {
 		// Artwork formats are packed already, and a stored one has no ratio.
 		if err := add(archive, artworkFolder+name, zip.Store, p.Files[name]); err != nil {
 			return err
@@ -69,36 +68,36 @@ func add(archive *zip.Writer, name string, method uint16, data []byte) error {
 	return err
 }
 
-// artworkNames returns the names of the files that the spec places, in order.
-func artworkNames(p Project) []string {
-	placed := map[string]bool{}
-	for _, piece := range p.Spec.Artwork {
-		if _, found := p.Files[piece.File]; found {
-			placed[piece.File] = true
-		}
-	}
-	return slices.Sorted(maps.Keys(placed))
+// Placed returns the names of the files that the spec names and that are at hand,
+// sorted.
+func (p *Project) Placed() []string {
+	names := slices.DeleteFunc(p.Spec.FileNames(), func(name string) bool {
+		_, found := p.Files[name]
+		return !found
+	})
+	slices.Sort(names)
+	return names
 }
 
 // checkSizes refuses what could not be opened again.
 func checkSizes(p Project, document int64, within limits) error {
 	total := document + int64(len(p.Preview))
-	for _, name := range artworkNames(p) {
+	for _, name := range p.Placed() {
 		size := int64(len(p.Files[name]))
 		if size > within.file {
-			return fmt.Errorf("artwork %s has %s, more than the most, %s; make it smaller",
+			return phrase.Errorf("artwork %s has %s, more than the most, %s; make it smaller",
 				shown(name), byteSize(size), byteSize(within.file))
 		}
 		total += size
 	}
 	switch {
 	case int64(len(p.Preview)) > within.file:
-		return fmt.Errorf("the preview has %s, more than the most, %s; make it smaller",
+		return phrase.Errorf("the preview has %s, more than the most, %s; make it smaller",
 			byteSize(int64(len(p.Preview))), byteSize(within.file))
 	case document > within.document:
-		return fmt.Errorf("bag.json has %s, more than the most, %s; take artwork out", byteSize(document), byteSize(within.document))
+		return phrase.Errorf("bag.json has %s, more than the most, %s; take artwork out", byteSize(document), byteSize(within.document))
 	case total > within.total:
-		return fmt.Errorf("the project has %s, more than the most, %s; take artwork out or make it smaller",
+		return phrase.Errorf("the project has %s, more than the most, %s; take artwork out or make it smaller",
 			byteSize(total), byteSize(within.total))
 	}
 	return nil

@@ -217,7 +217,8 @@ func TestOpenBareDocument(t *testing.T) {
 	writeFile(t, filepath.Join(folder, "secret.pdf"), []byte("secret"))
 	writeFile(t, filepath.Join(inner, "front.pdf"), []byte("%PDF"))
 	path := filepath.Join(inner, "named like a project.gusset")
-	writeFile(t, path, []byte(`{"artwork": [{"file": "front.pdf", "on": "front"}, {"file": "link.pdf", "on": "back"}, {"file": "gone.pdf", "on": "back"}]}`))
+	writeFile(t, path, []byte(`{"artwork": [{"file": "front.pdf", "on": "front"}, {"file": "link.pdf", "on": "back"}, {"file": "gone.pdf", "on": "back"}],
+		"profile": "gone.icc"}`))
 	if err := os.Symlink("../secret.pdf", filepath.Join(inner, "link.pdf")); err != nil {
 		t.Skip("no links here:", err)
 	}
@@ -228,8 +229,11 @@ func TestOpenBareDocument(t *testing.T) {
 	if len(p.Files) != 1 || string(p.Files["front.pdf"]) != "%PDF" {
 		t.Errorf("files %q, want front.pdf alone", p.Files)
 	}
-	if notes := strings.Join(p.Notes, "\n"); len(p.Notes) != 2 || !strings.Contains(notes, "link.pdf") || !strings.Contains(notes, "gone.pdf") {
-		t.Errorf("notes %q, want two about missing artwork", p.Notes)
+	notes := notesOf(p)
+	for _, name := range []string{`artwork "link.pdf"`, `artwork "gone.pdf"`, `output profile "gone.icc"`} {
+		if len(p.Notes) != 3 || !strings.Contains(notes, name) {
+			t.Errorf("notes %q, want three, one of them about %s", p.Notes, name)
+		}
 	}
 }
 

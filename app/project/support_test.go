@@ -52,6 +52,15 @@ func wantMessage(t *testing.T, err error, parts ...string) {
 	}
 }
 
+// notesOf returns the notes of a project in English, one a line.
+func notesOf(p Project) string {
+	text := ""
+	for _, note := range p.Notes {
+		text += note.String() + "\n"
+	}
+	return text
+}
+
 // randomSpec returns a valid spec with every entry anywhere within its limits.
 func randomSpec(random *rand.Rand) bag.Spec {
 	for {
@@ -74,7 +83,12 @@ func randomSpec(random *rand.Rand) bag.Spec {
 			spec.Artwork = append(spec.Artwork, bag.Artwork{
 				File: "art " + randomText(random) + ".pdf", On: "front", Fit: bag.FitContain,
 				X: random.NormFloat64() * 100, Y: -random.Float64(), Scale: 0.001 + random.Float64(), Turn: random.Float64() * 360,
+				Page: float64(1 + random.IntN(20)), Mirror: random.IntN(2) == 0, Opacity: random.Float64() * 100,
+				Repeat: bag.RepeatHalfDrop, Holds: bag.HoldsEAN13,
 			})
+		}
+		if random.IntN(2) == 0 {
+			spec.Profile = "ink " + randomText(random) + ".icc"
 		}
 		if len(check(&spec)) == 0 {
 			return spec
@@ -132,7 +146,7 @@ func sample() Project {
 	spec := bag.Default()
 	spec.Name, spec.Date = "Lindenhof bakery", "2026-03-31"
 	for _, place := range []struct{ file, on string }{{"front.svg", "front"}, {"back.svg", "back"}, {"front.svg", "gusset-left"}} {
-		spec.Artwork = append(spec.Artwork, bag.Artwork{File: place.file, On: place.on, Fit: bag.FitCover, Scale: 1})
+		spec.Artwork = append(spec.Artwork, bag.NewArtwork(place.file, place.on))
 	}
 	return Project{
 		Spec:    spec,

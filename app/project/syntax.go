@@ -4,13 +4,13 @@ import (
 	"bytes"
 	"encoding/json"
 	"errors"
-	"fmt"
 	"io"
 	"strings"
 	"unicode"
 	"unicode/utf8"
 
 	"gussetwright/geometry/bag"
+	"gussetwright/geometry/phrase"
 )
 
 // syntaxError says where the text stops being JSON, and what to do about it.
@@ -18,19 +18,19 @@ func (p *parser) syntaxError(data []byte, cause error) error {
 	if errors.Is(cause, errTrailing) {
 		rest := bytes.TrimLeft(data[p.decoder.InputOffset():], " \t\r\n")
 		line, column := position(data, len(data)-len(rest))
-		return fmt.Errorf("line %d, column %d: %w", line, column, cause)
+		return phrase.Errorf("%s: %s", place(line, column, ""), cause)
 	}
 	if errors.Is(cause, io.EOF) || errors.Is(cause, io.ErrUnexpectedEOF) {
 		line, column := position(data, len(data))
-		return fmt.Errorf("line %d, column %d%s: the file ends too early; it was cut short, take a backup copy or write the rest",
-			line, column, within(p.path))
+		return phrase.Errorf("%s: the file ends too early; it was cut short, take a backup copy or write the rest",
+			place(line, column, p.path))
 	}
 	at := offender(data)
 	line, column := position(data, at)
 	if word := wordAt(data, at); isNotFinite(word) {
-		return fmt.Errorf("line %d, column %d: %w", line, column, notFinite(p.path, word))
+		return phrase.Errorf("%s: %s", place(line, column, ""), notFinite(p.path, word))
 	}
-	return fmt.Errorf("line %d, column %d%s: %w; %s", line, column, within(p.path), cause, syntaxRemedy(data, at))
+	return phrase.Errorf("%s: %s; %s", place(line, column, p.path), cause, syntaxRemedy(data, at))
 }
 
 // offender returns the index of the byte that is no JSON.
@@ -43,11 +43,12 @@ func offender(data []byte) int {
 	return len(data)
 }
 
-func within(path string) string {
+// place says where in the text, and in which entry where there is one.
+func place(line, column int, path string) phrase.Phrase {
 	if path == "" {
-		return ""
+		return phrase.New("line %d, column %d", line, column)
 	}
-	return " (in " + path + ")"
+	return phrase.New("line %d, column %d (in %s)", line, column, path)
 }
 
 // position returns the line and the column, both from 1 and in characters.
@@ -82,11 +83,11 @@ func isNotFinite(word string) bool {
 }
 
 func notFinite(path, word string) *bag.FieldError {
-	complaint := &bag.FieldError{Path: path, Limit: "not a finite number", Remedy: "enter a plain number"}
+	complaint := &bag.FieldError{Path: path, Limit: phrase.New("not a finite number"), Remedy: phrase.New("enter a plain number")}
 	if field, found := bag.FieldAt(path); found {
 		complaint.Label = field.Name()
 		if field.Kind() == bag.Number {
-			complaint.Remedy = "enter a value from " + field.Range()
+			complaint.Remedy = phrase.New("enter a value from %s", field.Range())
 		}
 	}
 	complaint.Value = word
@@ -94,7 +95,7 @@ func notFinite(path, word string) *bag.FieldError {
 }
 
 // syntaxRemedy names the remedy for the slips that people make by hand.
-func syntaxRemedy(data []byte, at int) string {
+func syntaxRemedy(data []byte, at int) phrase.Word {
 	if at >= len(data) {
 		return "write the rest of the file"
 	}

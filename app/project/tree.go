@@ -8,6 +8,7 @@ import (
 	"unicode/utf8"
 
 	"gussetwright/geometry/bag"
+	"gussetwright/geometry/phrase"
 )
 
 // parse reads JSON text into a tree of map[string]any, []any, json.Number,
@@ -32,7 +33,7 @@ func parse(data []byte, found *complaints) (map[string]any, error) {
 	}
 	tree, isObject := value.(map[string]any)
 	if !isObject {
-		return nil, fmt.Errorf("the file holds %s, not a group of entries; "+
+		return nil, phrase.Errorf("the file holds %s, not a group of entries; "+
 			`write {"bag": {"width_mm": 240}} or choose another file`, shown(value))
 	}
 	return tree, nil
@@ -42,18 +43,18 @@ func parse(data []byte, found *complaints) (map[string]any, error) {
 func checkText(data []byte) error {
 	switch {
 	case len(bytes.TrimSpace(data)) == 0:
-		return errors.New("the file is empty; choose another file, or write at least {}")
+		return phrase.Errorf("the file is empty; choose another file, or write at least {}")
 	case bytes.HasPrefix(data, []byte("\xef\xbb\xbf")):
-		return errors.New("the file starts with a byte order mark (bytes EF BB BF), which JSON must not have (RFC 8259, 8.1); " +
+		return phrase.Errorf("the file starts with a byte order mark (bytes EF BB BF), which JSON must not have (RFC 8259, 8.1); " +
 			"save it as UTF-8 without byte order mark")
 	case bytes.HasPrefix(data, []byte("\xff\xfe")), bytes.HasPrefix(data, []byte("\xfe\xff")):
-		return errors.New("the file is UTF-16 text, and JSON must be UTF-8 (RFC 8259, 8.1); save it as UTF-8")
+		return phrase.Errorf("the file is UTF-16 text, and JSON must be UTF-8 (RFC 8259, 8.1); save it as UTF-8")
 	}
 	for at := 0; at < len(data); {
 		r, size := utf8.DecodeRune(data[at:])
 		if r == utf8.RuneError && size == 1 {
 			line, column := position(data, at)
-			return fmt.Errorf("line %d, column %d: byte %02X is not UTF-8 text (RFC 8259, 8.1); "+
+			return phrase.Errorf("line %d, column %d: byte %02X is not UTF-8 text (RFC 8259, 8.1); "+
 				"save the file as UTF-8, or choose another file", line, column, data[at])
 		}
 		at += size
@@ -67,10 +68,13 @@ type parser struct {
 	path       string // of the value that is read now, for syntax errors
 }
 
-type tooDeepError struct{ path string }
+// tooDeepError says that a text would take the reader too deep.
+type tooDeepError struct{ phrase.Phrase }
 
-func (e *tooDeepError) Error() string {
-	return fmt.Sprintf("%s: more than %d levels of braces and brackets; take the inner ones out", e.path, deepestNesting)
+func (e *tooDeepError) Error() string { return e.String() }
+
+func tooDeep(path string) error {
+	return &tooDeepError{phrase.New("%s: more than %d levels of braces and brackets; take the inner ones out", path, deepestNesting)}
 }
 
 func (p *parser) value(path string, depth int) (any, error) {
@@ -84,7 +88,7 @@ func (p *parser) value(path string, depth int) (any, error) {
 		return token, nil
 	}
 	if depth == deepestNesting {
-		return nil, &tooDeepError{path}
+		return nil, tooDeep(path)
 	}
 	if delim == '[' {
 		return p.list(path, depth+1)
@@ -110,7 +114,7 @@ func (p *parser) object(path string, depth int) (any, error) {
 		}
 		if first, twice := object[key]; twice {
 			p.complaints.add(&bag.FieldError{
-				Path: at, Value: shown(first) + ", then " + shown(value), Limit: "given twice", Remedy: "keep one of them",
+				Path: at, Value: shown(first) + ", then " + shown(value), Limit: phrase.New("given twice"), Remedy: phrase.New("keep one of them"),
 			})
 			continue
 		}
@@ -136,8 +140,8 @@ func (p *parser) list(path string, depth int) (any, error) {
 }
 
 var (
-	errTrailing = errors.New("more text follows after the end; take it out")
-	errNoJSON   = errors.New("this is not JSON (RFC 8259)")
+	errTrailing = phrase.Errorf("more text follows after the end; take it out")
+	errNoJSON   = phrase.Errorf("this is not JSON (RFC 8259)")
 )
 
 // end checks that nothing follows.

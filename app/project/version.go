@@ -1,11 +1,11 @@
 package project
 
 import (
-	"fmt"
 	"strconv"
 	"strings"
 
 	"gussetwright/geometry/bag"
+	"gussetwright/geometry/phrase"
 )
 
 const (
@@ -53,7 +53,7 @@ func (h history) migrate(tree map[string]any) (age, error) {
 			return age{}, h.unknownFormat(value)
 		}
 		if err := change(tree); err != nil {
-			return age{}, fmt.Errorf("bring the file from version %d to %d: %w", step, step+1, err)
+			return age{}, phrase.Errorf("bring the file from version %d to %d: %s", step, step+1, err)
 		}
 	}
 	return age{format: format, newer: number > h.current, older: number < h.current}, nil
@@ -61,8 +61,8 @@ func (h history) migrate(tree map[string]any) (age, error) {
 
 func (h history) unknownFormat(value any) error {
 	return &bag.FieldError{
-		Path: "format", Value: shown(value), Limit: "not a project file that this program knows",
-		Remedy: fmt.Sprintf("choose another file, or write %q", formatName+strconv.Itoa(h.current)),
+		Path: "format", Value: shown(value), Limit: phrase.New("not a project file that this program knows"),
+		Remedy: phrase.New("choose another file, or write %q", formatName+strconv.Itoa(h.current)),
 	}
 }
 

@@ -22,14 +22,14 @@ func TestNewerVersionOpensReadOnly(t *testing.T) {
 		if !p.ReadOnly || p.Spec.Body.Width != 300 || p.Spec.Handle.Spacing != 150 {
 			t.Errorf("got %+v, want it read-only with the width 300", p)
 		}
-		notes := strings.Join(p.Notes, "\n")
+		notes := notesOf(p)
 		for _, part := range []string{"newer version (gussetwright/7)", "read-only", "bag.lining", "window", "artwork[0].foil"} {
 			if !strings.Contains(notes, part) {
 				t.Errorf("notes %q do not name %q", notes, part)
 			}
 		}
 	}
-	if notes := strings.Join(packed.Notes, "\n"); !strings.Contains(notes, `"window.svg"`) {
+	if notes := notesOf(packed); !strings.Contains(notes, `"window.svg"`) {
 		t.Errorf("notes %q do not name the entry left out", notes)
 	}
 	wantMessage(t, Save(t.TempDir()+"/x.gusset", bare), "newer version", "another name")
@@ -66,7 +66,7 @@ func TestMigration(t *testing.T) {
 	if p.Spec.Body.Width != 300 || p.ReadOnly {
 		t.Errorf("got %+v, want the width 300 and that it can be saved", p)
 	}
-	if notes := strings.Join(p.Notes, "\n"); !strings.Contains(notes, "older version (gussetwright/1)") || !strings.Contains(notes, "gussetwright/3") {
+	if notes := notesOf(p); !strings.Contains(notes, "older version (gussetwright/1)") || !strings.Contains(notes, "gussetwright/3") {
 		t.Errorf("notes %q do not name the versions", notes)
 	}
 

@@ -3,7 +3,6 @@ package session
 import (
 	"bytes"
 	"errors"
-	"fmt"
 	"io"
 	"io/fs"
 	"os"
@@ -12,23 +11,24 @@ import (
 
 	"gussetwright/app/project"
 	"gussetwright/app/wholefile"
+	"gussetwright/geometry/phrase"
 )
 
 // putBare writes bag.json alone, and beside it the artwork that is not there yet:
 // that first, so that bag.json never names what is missing.
 func (s *Session) putBare(path string, saved project.Project) error {
-	fail := func(err error) error { return fmt.Errorf("save project %s: %w", path, err) }
+	fail := func(err error) error { return phrase.Errorf("save project %s: %s", path, err) }
 	var text bytes.Buffer
 	if err := project.Encode(&text, saved.Spec); err != nil {
 		return fail(err)
 	}
-	for _, name := range placed(saved) {
+	for _, name := range saved.Placed() {
 		if strings.EqualFold(name, filepath.Base(path)) {
-			return fail(fmt.Errorf("artwork %q has the name of the project file; choose another name", name))
+			return fail(phrase.Errorf("artwork %q has the name of the project file; choose another name", name))
 		}
 		beside := filepath.Join(filepath.Dir(path), name)
 		if err := s.putArtwork(beside, name, saved.Files[name]); err != nil {
-			return fail(fmt.Errorf("artwork %q: %w", name, err))
+			return fail(phrase.Errorf("artwork %q: %s", name, err))
 		}
 	}
 	if err := writeFile(path, text.Bytes()); err != nil {
@@ -55,7 +55,7 @@ func (s *Session) putArtwork(path, name string, data []byte) error {
 		return err
 	}
 	if !bytes.Equal(there, data) {
-		return errors.New("another file of this name is in the folder; choose another folder, or save as .gusset, which holds its artwork")
+		return phrase.Errorf("another file of this name is in the folder; choose another folder, or save as .gusset, which holds its artwork")
 	}
 	return nil
 }

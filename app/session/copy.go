@@ -14,6 +14,7 @@ import (
 
 	"gussetwright/app/document"
 	"gussetwright/app/project"
+	"gussetwright/geometry/phrase"
 )
 
 // copyName is the file with the copy of unsaved work; the artwork lies beside it.
@@ -61,7 +62,7 @@ func (s *Session) Autosave() error {
 	saved := s.doc.Project()
 	saved.Spec = state.Spec
 	if err := s.copies.write(s.opened, saved, state.Snapshot); err != nil {
-		return fmt.Errorf("keep a copy of unsaved work: %w; save the bag yourself", err)
+		return phrase.Errorf("keep a copy of unsaved work: %s; save the bag yourself", err)
 	}
 	s.copies.due = false
 	return nil
@@ -77,9 +78,9 @@ func (c *copies) write(opened file, p project.Project, good *document.Snapshot) 
 	}
 	var err error
 	names := map[string]string{}
-	for _, name := range placed(p) {
+	for _, name := range p.Placed() {
 		if names[name], err = c.keep(name, p.Files[name]); err != nil {
-			return fmt.Errorf("artwork %q: %w", name, err)
+			return phrase.Errorf("artwork %q: %s", name, err)
 		}
 	}
 	data, err := json.Marshal(record{opened.path, opened.sum, opened.bare, opened.readOnly, names, text.Bytes()})
@@ -144,7 +145,7 @@ func (c *copies) settle() error {
 			return err
 		}
 	}
-	return fmt.Errorf("no free name for a folder in %s; clear it", folder)
+	return phrase.Errorf("no free name for a folder in %s; clear it", folder)
 }
 
 // all returns the folder in which every running program has its own.
@@ -181,7 +182,7 @@ func (c *copies) remove() error {
 		return nil
 	}
 	if err := removeFolder(c.mine, c.owner); err != nil {
-		return fmt.Errorf("remove the copy of unsaved work: %w; remove the folder yourself", err)
+		return phrase.Errorf("remove the copy of unsaved work: %s; remove the folder yourself", err)
 	}
 	c.leave()
 	c.due = false

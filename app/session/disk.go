@@ -4,9 +4,10 @@ import (
 	"bytes"
 	"crypto/sha256"
 	"encoding/hex"
-	"fmt"
 	"io"
 	"os"
+
+	"gussetwright/geometry/phrase"
 )
 
 // look returns a sum over the content of a file and whether it is bag.json alone
@@ -16,18 +17,18 @@ import (
 func look(path string) (sum string, bare bool, err error) {
 	opened, err := os.Open(path)
 	if err != nil {
-		return "", false, fmt.Errorf("look at project: %w", err)
+		return "", false, phrase.Errorf("look at project: %s", err)
 	}
 	defer opened.Close()
 	var start [2]byte
 	count, err := io.ReadFull(opened, start[:])
 	if err != nil && err != io.EOF && err != io.ErrUnexpectedEOF {
-		return "", false, fmt.Errorf("look at project: %w", err)
+		return "", false, phrase.Errorf("look at project: %s", err)
 	}
 	hash := sha256.New()
 	hash.Write(start[:count])
 	if _, err := io.Copy(hash, opened); err != nil {
-		return "", false, fmt.Errorf("look at project: %w", err)
+		return "", false, phrase.Errorf("look at project: %s", err)
 	}
 	return hex.EncodeToString(hash.Sum(nil)), !bytes.Equal(start[:], []byte("PK")), nil
 }

@@ -34,6 +34,8 @@ func mendEntry(spec, good *bag.Spec, path string) {
 		spec.Name = good.Name
 	case strings.HasPrefix(path, "artwork"):
 		spec.Artwork = good.Artwork
+	case path == "profile":
+		spec.Profile = good.Profile
 	case !found:
 	case field.Kind() == bag.Number:
 		field.SetNumber(spec, field.Number(good))

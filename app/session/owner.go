@@ -1,12 +1,13 @@
 package session
 
 import (
-	"errors"
 	"fmt"
 	"os"
 	"path/filepath"
 	"strconv"
 	"strings"
+
+	"gussetwright/geometry/phrase"
 )
 
 // ownerName is the file that a running program holds as long as the folder beside
@@ -14,7 +15,7 @@ import (
 const ownerName = "owner.lock"
 
 // errHeld says that a running program owns a folder.
-var errHeld = errors.New("another running Gussetwright is working on it")
+var errHeld = phrase.Errorf("another running Gussetwright is working on it")
 
 // own makes this program the owner of a folder until the file is closed. The
 // number of the process stands in the file for file systems that hold nothing.

@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"encoding/json"
 	"errors"
-	"fmt"
 	"io/fs"
 	"os"
 	"path/filepath"
@@ -12,6 +11,7 @@ import (
 	"time"
 
 	"gussetwright/app/project"
+	"gussetwright/geometry/phrase"
 )
 
 // Recovery is a copy of unsaved work that a program left when it came to a sudden
@@ -30,14 +30,14 @@ type Recovery struct {
 func (s *Session) Recoverable() ([]Recovery, error) {
 	all, err := s.copies.all()
 	if err != nil {
-		return nil, fmt.Errorf("look for unsaved work: %w", err)
+		return nil, phrase.Errorf("look for unsaved work: %s", err)
 	}
 	entries, err := os.ReadDir(all)
 	if errors.Is(err, fs.ErrNotExist) {
 		return nil, nil
 	}
 	if err != nil {
-		return nil, fmt.Errorf("look for unsaved work: %w", err)
+		return nil, phrase.Errorf("look for unsaved work: %s", err)
 	}
 	var found []Recovery
 	for _, entry := range entries {
@@ -97,9 +97,9 @@ func readCopy(folder string) (record, project.Project, error) {
 // what the user should know about it. What was open before is dropped, so ask
 // before. The copy stays, as that of this session, until the work is saved. After
 // an error everything is as it was.
-func (s *Session) Restore(r Recovery) (notes []string, err error) {
-	fail := func(err error) ([]string, error) {
-		return nil, fmt.Errorf("restore unsaved work from %s: %w", r.folder, err)
+func (s *Session) Restore(r Recovery) (notes []phrase.Phrase, err error) {
+	fail := func(err error) ([]phrase.Phrase, error) {
+		return nil, phrase.Errorf("restore unsaved work from %s: %s", r.folder, err)
 	}
 	owner, err := own(r.folder)
 	if err != nil {
@@ -108,14 +108,14 @@ func (s *Session) Restore(r Recovery) (notes []string, err error) {
 	kept, saved, err := readCopy(r.folder)
 	if err != nil {
 		owner.Close()
-		return fail(fmt.Errorf("the copy is damaged: %w", err))
+		return fail(phrase.Errorf("the copy is damaged: %s", err))
 	}
 	there := map[string]artwork{}
 	saved.Files = map[string][]byte{}
 	for name, file := range kept.Artwork {
 		data, err := os.ReadFile(filepath.Join(r.folder, filepath.Base(file)))
 		if err != nil {
-			notes = append(notes, fmt.Sprintf("The artwork %q could not be restored (%v); place it again.", name, err))
+			notes = append(notes, phrase.New("The artwork %q could not be restored (%s); place it again.", name, err))
 			continue
 		}
 		saved.Files[name], there[name] = data, artwork{file, data}
@@ -136,7 +136,7 @@ func (s *Session) Discard(r Recovery) error {
 		err = removeFolder(r.folder, owner)
 	}
 	if err != nil {
-		return fmt.Errorf("discard unsaved work in %s: %w", r.folder, err)
+		return phrase.Errorf("discard unsaved work in %s: %s", r.folder, err)
 	}
 	return nil
 }

@@ -197,7 +197,7 @@ func TestMissingArtworkOfACopyIsTold(t *testing.T) {
 	crashed.crash()
 	b := start(t, recovery)
 	notes, err := b.Restore(recoverable(t, b, 1)[0])
-	if err != nil || len(notes) != 1 || !strings.Contains(notes[0], "front.pdf") || b.width() != 300 {
+	if err != nil || len(notes) != 1 || !strings.Contains(notes[0].String(), "front.pdf") || b.width() != 300 {
 		t.Errorf("notes %q, %v, width %g", notes, err, b.width())
 	}
 }

@@ -2,26 +2,24 @@ package session
 
 import (
 	"errors"
-	"fmt"
 	"io/fs"
-	"maps"
 	"path/filepath"
-	"slices"
 	"strings"
 	"time"
 
 	"gussetwright/app/document"
 	"gussetwright/app/export"
 	"gussetwright/app/project"
+	"gussetwright/geometry/phrase"
 )
 
 // Errors after which saving needs a decision of the user.
 var (
 	// ErrNoPath says that the bag has no file yet: SaveAs it.
-	ErrNoPath = errors.New("the bag has no file yet; choose one with Save as")
+	ErrNoPath = phrase.Errorf("the bag has no file yet; choose one with Save as")
 	// ErrReadOnly says that the file was written by a newer version, parts of
 	// which this one would lose: SaveAs another name.
-	ErrReadOnly = errors.New("the file was saved by a newer version, and saving would lose what this version does not know; save a copy under another name")
+	ErrReadOnly = phrase.Errorf("the file was saved by a newer version, and saving would lose what this version does not know; save a copy under another name")
 )
 
 // ChangedError says that another program changed the open file since it was opened
@@ -29,8 +27,13 @@ var (
 type ChangedError struct{ Path string }
 
 // Error names the file and the ways out.
-func (e *ChangedError) Error() string {
-	return fmt.Sprintf("save project %s: another program changed the file after it was opened here; save under another name, or overwrite it", e.Path)
+func (e *ChangedError) Error() string { return e.message().String() }
+
+// In is Error in another language.
+func (e *ChangedError) In(translate func(string) string) string { return e.message().In(translate) }
+
+func (e *ChangedError) message() phrase.Phrase {
+	return phrase.New("save project %s: another program changed the file after it was opened here; save under another name, or overwrite it", e.Path)
 }
 
 // Save writes the open file, bag.json alone where it was that. A file that was
@@ -38,16 +41,16 @@ func (e *ChangedError) Error() string {
 // errors that ask for a decision are ErrNoPath, ErrReadOnly and *ChangedError.
 func (s *Session) Save() error {
 	if s.opened.path == "" {
-		return fmt.Errorf("save project: %w", ErrNoPath)
+		return phrase.Errorf("save project: %s", ErrNoPath)
 	}
 	if s.opened.readOnly {
-		return fmt.Errorf("save project %s: %w", s.opened.path, ErrReadOnly)
+		return phrase.Errorf("save project %s: %s", s.opened.path, ErrReadOnly)
 	}
 	sum, _, err := look(s.opened.path)
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
 	case err != nil:
-		return fmt.Errorf("save project %s: %w; save under another name", s.opened.path, err)
+		return phrase.Errorf("save project %s: %s; save under another name", s.opened.path, err)
 	case sum != s.opened.sum:
 		return &ChangedError{s.opened.path}
 	}
@@ -57,7 +60,7 @@ func (s *Session) Save() error {
 // Overwrite is Save for a file that another program changed.
 func (s *Session) Overwrite() error {
 	if s.opened.path == "" {
-		return fmt.Errorf("save project: %w", ErrNoPath)
+		return phrase.Errorf("save project: %s", ErrNoPath)
 	}
 	return s.write(s.opened.path, s.opened.bare)
 }
@@ -68,14 +71,14 @@ func (s *Session) Overwrite() error {
 func (s *Session) SaveAs(path string) error {
 	absolute, err := filepath.Abs(path)
 	if err != nil {
-		return fmt.Errorf("save project %s: %w", path, err)
+		return phrase.Errorf("save project %s: %s", path, err)
 	}
 	return s.write(absolute, strings.EqualFold(filepath.Ext(path), ".json"))
 }
 
 func (s *Session) write(path string, bare bool) error {
 	if s.opened.readOnly && isSameFile(path, s.opened.path) {
-		return fmt.Errorf("save project %s: %w", path, ErrReadOnly)
+		return phrase.Errorf("save project %s: %s", path, ErrReadOnly)
 	}
 	state := s.doc.State()
 	saved := s.doc.Project()
@@ -86,7 +89,7 @@ func (s *Session) write(path string, bare bool) error {
 	}
 	sum, _, err := look(path)
 	if err != nil {
-		return fmt.Errorf("save project %s: written, but not to be read again: %w; save under another name", path, err)
+		return phrase.Errorf("save project %s: written, but not to be read again: %s; save under another name", path, err)
 	}
 	s.opened = file{path: path, sum: sum, bare: bare, artwork: saved.Files}
 	s.doc.MarkSavedOn(saved.Spec.Date)
@@ -115,15 +118,4 @@ func preview(saved project.Project) []byte {
 		return nil
 	}
 	return picture
-}
-
-// placed returns the names of the artwork that the bag carries and that is at hand.
-func placed(p project.Project) []string {
-	names := map[string]bool{}
-	for _, piece := range p.Spec.Artwork {
-		if _, found := p.Files[piece.File]; found {
-			names[piece.File] = true
-		}
-	}
-	return slices.Sorted(maps.Keys(names))
 }

@@ -7,7 +7,6 @@ package session
 
 import (
 	"errors"
-	"fmt"
 	"io/fs"
 	"os"
 	"path/filepath"
@@ -17,6 +16,7 @@ import (
 	"gussetwright/app/document"
 	"gussetwright/app/project"
 	"gussetwright/geometry/bag"
+	"gussetwright/geometry/phrase"
 )
 
 // Recent is told which files were opened and saved, and which are gone.
@@ -112,10 +112,10 @@ func (s *Session) New() {
 // should know about it, a sentence each. Unsaved changes are dropped, so ask
 // before; after an error everything is as it was. A file that is gone is taken
 // from the recent ones.
-func (s *Session) Open(path string) (notes []string, err error) {
+func (s *Session) Open(path string) (notes []phrase.Phrase, err error) {
 	path, err = filepath.Abs(path)
 	if err != nil {
-		return nil, fmt.Errorf("open project %s: %w", path, err)
+		return nil, phrase.Errorf("open project %s: %s", path, err)
 	}
 	read, found, err := read(path)
 	if err != nil {
@@ -136,7 +136,7 @@ func (s *Session) Open(path string) (notes []string, err error) {
 func read(path string) (project.Project, file, error) {
 	info, err := os.Stat(path)
 	if err == nil && !info.Mode().IsRegular() && !info.IsDir() {
-		return project.Project{}, file{}, fmt.Errorf("open project %s: this is not a plain file (mode %s); choose another", path, info.Mode())
+		return project.Project{}, file{}, phrase.Errorf("open project %s: this is not a plain file (mode %s); choose another", path, info.Mode())
 	}
 	sum, bare, lookErr := look(path)
 	read, err := project.Open(path)

@@ -145,7 +145,7 @@ func withArtwork(t testing.TB, folder string) string {
 	t.Helper()
 	spec := bag.Default()
 	spec.Date = earlier
-	spec.Artwork = []bag.Artwork{{File: "front.pdf", On: "front", Fit: bag.FitCover, Scale: 1}}
+	spec.Artwork = []bag.Artwork{bag.NewArtwork("front.pdf", "front")}
 	path := filepath.Join(folder, "printed.gusset")
 	must(t)(project.Save(path, project.Project{Spec: spec, Files: map[string][]byte{"front.pdf": []byte("%PDF front")}}))
 	return path

@@ -19,6 +19,9 @@ const (
 	recentKey     = "recent"
 	widthKey      = "window-width"
 	heightKey     = "window-height"
+	hiddenKey     = "layers-hidden"
+	legendKey     = "legend"
+	splitKey      = "split-" // followed by the name of the split
 )
 
 // mostRecent is the number of recent files that are remembered.
@@ -84,13 +87,13 @@ func (s *Settings) SetAppearance(a Appearance) {
 }
 
 // TextScale returns the size of text as a share of the usual, 0.8 to 2.
-func (s *Settings) TextScale() float64 {
-	return min(max(s.store.FloatWithFallback(scaleKey, 1), 0.8), 2)
-}
+func (s *Settings) TextScale() float64 { return s.within(scaleKey, leastScale, mostScale, 1) }
 
-// SetTextScale changes the size of text.
+const leastScale, mostScale = 0.8, 2
+
+// SetTextScale changes the size of text, as far as it may be.
 func (s *Settings) SetTextScale(scale float64) {
-	s.store.SetFloat(scaleKey, scale)
+	s.store.SetFloat(scaleKey, min(max(scale, leastScale), mostScale))
 	s.tell()
 }
 
@@ -103,28 +106,25 @@ func (s *Settings) SetLanguage(language string) {
 	s.tell()
 }
 
-// WindowSize returns the size of the window when it was last closed.
-func (s *Settings) WindowSize() fyne.Size {
-	return fyne.NewSize(
-		float32(s.store.FloatWithFallback(widthKey, 1440)), float32(s.store.FloatWithFallback(heightKey, 900)))
-}
-
-// SetWindowSize remembers the size of the window.
-func (s *Settings) SetWindowSize(size fyne.Size) {
-	s.store.SetFloat(widthKey, float64(size.Width))
-	s.store.SetFloat(heightKey, float64(size.Height))
-}
-
 // Recent returns the paths of the files opened or saved last, newest first.
 func (s *Settings) Recent() []string { return s.store.StringList(recentKey) }
 
 // AddRecent puts a path at the head of the recent files.
 func (s *Settings) AddRecent(path string) {
 	list := append([]string{path}, slices.DeleteFunc(s.Recent(), func(p string) bool { return p == path })...)
-	s.store.SetStringList(recentKey, list[:min(len(list), mostRecent)])
+	s.setList(recentKey, list[:min(len(list), mostRecent)])
 }
 
 // ForgetRecent takes a path that is gone out of the recent files.
 func (s *Settings) ForgetRecent(path string) {
-	s.store.SetStringList(recentKey, slices.DeleteFunc(s.Recent(), func(p string) bool { return p == path }))
+	s.setList(recentKey, slices.DeleteFunc(s.Recent(), func(p string) bool { return p == path }))
+}
+
+// setList stores a list. What stands there and is no list has to go first: the store
+// compares the lengths of both.
+func (s *Settings) setList(key string, list []string) {
+	if s.store.StringListWithFallback(key, nil) == nil {
+		s.store.RemoveValue(key)
+	}
+	s.store.SetStringList(key, list)
 }

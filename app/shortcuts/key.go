@@ -78,6 +78,8 @@ func keyName(key fyne.KeyName) string {
 		return lang.L("Enter")
 	case fyne.KeyEscape:
 		return lang.L("Esc")
+	case fyne.KeyDelete:
+		return lang.L("Del")
 	case fyne.KeyTab:
 		return lang.L("Tab")
 	case fyne.KeyPageDown:

@@ -32,6 +32,7 @@ const (
 	PreviousFinding ID = "previous-finding"
 	LargerText      ID = "larger-text"
 	SmallerText     ID = "smaller-text"
+	AddArtwork      ID = "add-artwork"
 	Help            ID = "help"
 )
 
@@ -93,6 +94,7 @@ func Groups() []Group {
 		{lang.L("Steps and findings"), append(steps(),
 			Shortcut{ID: NextStep, Key: fyne.KeyPageDown, Modifier: control, Label: lang.L("Next step")},
 			Shortcut{ID: PreviousStep, Key: fyne.KeyPageUp, Modifier: control, Label: lang.L("Previous step")},
+			Shortcut{ID: AddArtwork, Key: fyne.KeyI, Modifier: control, Label: lang.L("Add artwork")},
 			Shortcut{ID: NextFinding, Key: fyne.KeyDown, Modifier: control, Label: lang.L("Show the next finding")},
 			Shortcut{ID: PreviousFinding, Key: fyne.KeyUp, Modifier: control, Label: lang.L("Show the previous finding")},
 		)},
@@ -107,13 +109,19 @@ func Groups() []Group {
 			{Key: fyne.KeyEscape, Label: lang.L("Put the old value back")},
 		}},
 		{lang.L("In the blank"), []Shortcut{
-			{Key: arrows, Label: lang.L("Move the view; while measuring, go to the next point")},
+			{Key: arrows, Label: lang.L("Move the view; in the Artwork step the chosen piece by 1 mm, with Shift by 10 mm; while measuring, go to the next point")},
 			{Key: fyne.KeyPlus, Label: lang.L("Zoom in")},
 			{Key: fyne.KeyMinus, Label: lang.L("Zoom out")},
 			{Key: fyne.KeyF, Label: lang.L("Show the whole blank")},
 			{Key: fyne.Key0, Label: lang.L("True size")},
 			{Key: fyne.KeyM, Label: lang.L("Measure between two points")},
 			{Key: fyne.KeyEscape, Label: lang.L("End measuring or a drag")},
+		}},
+		{lang.L("In the list of artwork"), []Shortcut{
+			{Key: fyne.KeyUp, Also: fyne.KeyDown, Label: lang.L("Choose another piece")},
+			{Key: fyne.KeyUp, Modifier: alt, Label: lang.L("Bring the piece forward")},
+			{Key: fyne.KeyDown, Modifier: alt, Label: lang.L("Send the piece back")},
+			{Key: fyne.KeyDelete, Label: lang.L("Take the piece out")},
 		}},
 		{lang.L("In the folded bag"), []Shortcut{
 			{Key: arrows, Label: lang.L("Turn the bag")},

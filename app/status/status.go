@@ -12,6 +12,7 @@ import (
 
 	"gussetwright/app/document"
 	"gussetwright/app/settings"
+	"gussetwright/app/words"
 	"gussetwright/geometry"
 )
 
@@ -19,8 +20,9 @@ import (
 type Line struct {
 	widget.Label
 
-	doc *document.Document
-	set *settings.Settings
+	doc     *document.Document
+	set     *settings.Settings
+	reading []string // files that are being read
 }
 
 // New returns the status line of a document.
@@ -34,8 +36,18 @@ func New(doc *document.Document, set *settings.Settings) *Line {
 	return l
 }
 
+// Reading says which files are being read for the bag; none when all is done.
+func (l *Line) Reading(names []string) {
+	l.reading = names
+	l.show(l.doc.State())
+}
+
 func (l *Line) show(state document.State) {
-	if text := Text(state, l.set.Unit()); text != l.Text {
+	text := Text(state, l.set.Unit())
+	if opening := openingText(state, l.reading); opening != "" {
+		text = opening + "  ·  " + text
+	}
+	if text != l.Text {
 		l.SetText(text)
 	}
 }
@@ -43,7 +55,7 @@ func (l *Line) show(state document.State) {
 // Text states the bag in one line, lengths in the given unit.
 func Text(state document.State, unit geometry.Unit) string {
 	if state.Err != nil {
-		first, _, _ := strings.Cut(state.Err.Error(), "\n")
+		first, _, _ := strings.Cut(words.Error(state.Err), "\n")
 		return fmt.Sprintf(lang.L("Not drawn: %s"), first)
 	}
 	s := state.Snapshot

@@ -27,7 +27,7 @@ func TestTextStatesTheBag(t *testing.T) {
 	}
 	spec.Body.Width = -1
 	doc.Set(spec)
-	if got := status.Text(doc.State(), geometry.Millimetre); !strings.HasPrefix(got, "Not drawn: bag.width_mm") {
+	if got := status.Text(doc.State(), geometry.Millimetre); !strings.HasPrefix(got, "Not drawn: Face width W is -1 mm: less than the least, 30 mm") {
 		t.Errorf("got %s", got)
 	}
 }

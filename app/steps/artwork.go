@@ -1,14 +1,23 @@
 package steps
 
 import (
+	"fmt"
+	"image/color"
+
 	"fyne.io/fyne/v2/lang"
 
+	"gussetwright/app/document"
 	"gussetwright/app/entry"
+	"gussetwright/geometry"
+	"gussetwright/geometry/bag"
+	"gussetwright/render/solid"
 )
 
 func newArtworkPage(b *bench) *page {
 	p := newPage(b)
+	p.addPieces()
 	p.named(lang.L("Margins"), "print.bleed_mm", "print.safe_mm")
+	p.addBackground()
 	p.named(lang.L("More"), "print.")
 	p.Add(entry.NewColumn(1.5,
 		entry.NewText(lang.L("What they do"), entry.Heading),
@@ -16,4 +25,47 @@ func newArtworkPage(b *bench) *page {
 		entry.NewText(lang.L("Safe margin: keep text, codes and marks this far from cuts, creases and holes, for every fold wanders a little."), entry.Small),
 	))
 	return p
+}
+
+// addPieces adds what is done with artwork itself.
+func (p *page) addPieces() {
+	p.Add(p.art.Column)
+	p.art.OnFocus(p.explain)
+	p.enter, p.leave = p.art.Enter, p.art.Leave
+	p.shows = append(p.shows, p.art.Follow)
+	p.forgets = append(p.forgets, p.art.Forget)
+}
+
+// addBackground adds the inks under all artwork and shows the colour they make.
+func (p *page) addBackground() {
+	g := p.named(lang.L("Background"), "print.background_")
+	colour := newSwatch()
+	g.Add(colour)
+	p.shows = append(p.shows, func(state document.State) {
+		spec := &state.Spec
+		colour.show(inkOn(solid.PaperOf(spec.Paper).Print, spec.Print.Background), inkWords(spec.Print.Background))
+	})
+}
+
+// inkOn returns roughly the colour of inks on paper: each ink takes its share of one
+// light away, black of all.
+func inkOn(paper color.RGBA, inks bag.Background) color.RGBA {
+	through := func(light uint8, ink float64) uint8 {
+		return uint8(float64(light)*(1-clampPercent(ink))*(1-clampPercent(inks.Black)) + 0.5)
+	}
+	return color.RGBA{through(paper.R, inks.Cyan), through(paper.G, inks.Magenta), through(paper.B, inks.Yellow), 255}
+}
+
+// clampPercent turns percent into a share between 0 and 1, for an entry that is
+// wrong is shown too.
+func clampPercent(percent float64) float64 { return min(max(percent/100, 0), 1) }
+
+// inkWords says which inks make the background.
+func inkWords(inks bag.Background) string {
+	if inks == (bag.Background{}) {
+		return lang.L("Bare paper")
+	}
+	percent := func(ink float64) string { return geometry.FormatNumber(ink, 1) }
+	return fmt.Sprintf(lang.L("C %s, M %s, Y %s, K %s; a screen shows it only roughly."),
+		percent(inks.Cyan), percent(inks.Magenta), percent(inks.Yellow), percent(inks.Black))
 }

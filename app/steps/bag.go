@@ -38,6 +38,7 @@ func (p *page) addName() {
 		p.doc.Set(spec)
 	})
 	name.OnFocus(p.explain)
+	p.forgets = append(p.forgets, name.Forget)
 	g := &group{Column: entry.NewColumn(2.5)}
 	p.addTo(g, newSlot("name", name.Complain, func(spec *bag.Spec) { name.Put(spec.Name) }, name))
 	p.groups = append(p.groups, g)
@@ -55,8 +56,7 @@ func (p *page) addFlatFold(size *group) {
 		return func(value float64) { set(bag.HeightFromFlatFold(value, p.doc.State().Spec.Body.Gusset)) }
 	}
 	quantity.Set, quantity.Drag = standing(quantity.Set), standing(quantity.Drag)
-	number := entry.NewNumber(quantity, p.set)
-	number.OnFocus(p.explain)
+	number := p.number(quantity)
 	place := entry.NewColumn(0, number)
 	size.Add(place)
 	p.shows = append(p.shows, func(state document.State) {

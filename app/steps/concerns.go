@@ -56,6 +56,8 @@ var concerns = map[string][]string{
 	"grammage-heavy":        {"paper.grammage_gsm"},
 	"crease-before-folding": {"paper.grammage_gsm"},
 	"grain-across":          {"paper.grain"},
+	"lamination-glue":       {"paper.lamination"},
+	"lamination-recycling":  {"paper.lamination"},
 
 	"no-sheet-fits":          {"sheet.width_mm"},
 	"gap-less-than-bleed":    {"sheet.gap_mm", "print.bleed_mm"},
@@ -94,7 +96,7 @@ func speaksOfBase(f *check.Finding) bool {
 // prefixes tells which step holds the entries of each part of a project file. The
 // run stands with the sheet, as it decides how many sheets are needed.
 var prefixes = map[string]int{
-	"name": bagStep, "bag": bagStep, "handle": carryStep, "cards": carryStep, "paper": paperStep,
+	"product": productStep, "name": bagStep, "bag": bagStep, "handle": carryStep, "cards": carryStep, "paper": paperStep,
 	"sheet": sheetStep, "run": sheetStep, "print": artworkStep, "artwork": artworkStep,
 }
 

@@ -11,7 +11,6 @@ import (
 
 	"gussetwright/app/appearance"
 	"gussetwright/app/document"
-	"gussetwright/app/focus"
 	"gussetwright/app/settings"
 	"gussetwright/geometry"
 )
@@ -27,7 +26,7 @@ func TestNothingIsCutOff(t *testing.T) {
 		for _, unit := range geometry.Units() {
 			set.SetTextScale(scale)
 			set.SetUnit(unit)
-			panel := New(doc, focus.New(), set, widget.NewLabel(""))
+			panel := newPanel(doc, set, widget.NewLabel(""))
 			window := test.NewTempWindow(t, panel)
 			window.SetPadded(false)
 			window.Resize(fyne.NewSize(deskWidth, deskHeight))
@@ -75,7 +74,7 @@ func TestTextSizeChanges(t *testing.T) {
 	set := settings.New(app.Preferences())
 	appearance.Wear(app, set)
 	show := func() (*Panel, fyne.Window) {
-		panel := New(document.New(), focus.New(), set, widget.NewLabel(""))
+		panel := newPanel(document.New(), set, widget.NewLabel(""))
 		panel.Select(sheetStep)
 		window := test.NewTempWindow(t, panel)
 		window.SetPadded(false)

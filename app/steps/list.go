@@ -104,18 +104,7 @@ func (l *list) TypedRune(rune) {}
 
 // TypedKey goes up and down.
 func (l *list) TypedKey(key *fyne.KeyEvent) {
-	to := l.chosen
-	switch key.Name {
-	case fyne.KeyUp:
-		to--
-	case fyne.KeyDown:
-		to++
-	case fyne.KeyHome:
-		to = 0
-	case fyne.KeyEnd:
-		to = stepCount - 1
-	}
-	if to = min(max(to, 0), stepCount-1); to != l.chosen {
+	if to := rowAfter(key.Name, l.chosen, stepCount); to != l.chosen {
 		l.choose(to)
 	}
 }

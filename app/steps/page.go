@@ -5,13 +5,14 @@ import (
 
 	"fyne.io/fyne/v2/lang"
 
+	"gussetwright/app/artstep"
 	"gussetwright/app/document"
 	"gussetwright/app/entry"
 	"gussetwright/app/focus"
 	"gussetwright/app/settings"
+	"gussetwright/app/words"
 	"gussetwright/geometry/bag"
 	"gussetwright/geometry/check"
-	"gussetwright/geometry/phrase"
 )
 
 // bench is what all pages work with.
@@ -19,6 +20,7 @@ type bench struct {
 	doc     *document.Document
 	look    *focus.Focus
 	set     *settings.Settings
+	art     *artstep.Step
 	explain func(entry.Explained) // an entry got the focus
 }
 
@@ -26,13 +28,16 @@ type bench struct {
 type page struct {
 	*entry.Column
 	*bench
-	slots  []*slot
-	groups []*group
-	shows  []func(document.State) // what is shown besides entries
+	slots   []*slot
+	groups  []*group
+	shows   []func(document.State) // what is shown besides entries
+	forgets []func()               // drop what was typed into an entry and not taken over
+	enter   func()                 // the page is shown from now on
+	leave   func()                 // the page is not shown any more
 }
 
 func newPage(b *bench) *page {
-	p := &page{Column: entry.NewColumn(3), bench: b}
+	p := &page{Column: entry.NewColumn(3), bench: b, enter: func() {}, leave: func() {}}
 	p.SetInset(2)
 	return p
 }
@@ -105,6 +110,10 @@ func (p *page) fieldSlot(field *bag.Field) *slot {
 		choice := entry.NewChoice(lang.L(field.Label), lang.L(field.Help), entry.OptionsOf(field), func(value string) {
 			spec := doc.State().Spec
 			field.SetChoice(&spec, value)
+			if field.Path == "paper.kind" {
+				// The colour comes with the paper, and can be changed after it.
+				spec.Derive(func(path string) bool { return path != "paper.colour" })
+			}
 			doc.Set(spec)
 		})
 		choice.OnFocus(p.explain)
@@ -118,9 +127,16 @@ func (p *page) fieldSlot(field *bag.Field) *slot {
 		turn.OnFocus(p.explain)
 		return newSlot(field.Path, turn.Complain, func(spec *bag.Spec) { turn.Put(field.Switch(spec)) }, turn)
 	}
-	number := entry.NewNumber(entry.OfField(doc, field), p.set)
-	number.OnFocus(p.explain)
+	number := p.number(entry.OfField(doc, field))
 	return newSlot(field.Path, number.Complain, func(spec *bag.Spec) { number.Put(field.Number(spec)) }, number)
+}
+
+// number returns the entry of a quantity on this page.
+func (p *page) number(quantity entry.Quantity) *entry.Number {
+	number := entry.NewNumber(quantity, p.set)
+	number.OnFocus(p.explain)
+	p.forgets = append(p.forgets, number.Forget)
+	return number
 }
 
 func newSlot(path string, complain func(string), put func(*bag.Spec), object entry.Tall) *slot {
@@ -179,14 +195,11 @@ func (s *slot) show(spec *bag.Spec) {
 func complaintAbout(path string, complaints []*bag.FieldError) string {
 	for _, c := range complaints {
 		if c.Path == path {
-			return sentence(inWords(phrase.New(c.Limit))) + " " + sentence(inWords(phrase.New(c.Remedy)))
+			return sentence(words.Of(c.Limit)) + " " + sentence(words.Of(c.Remedy))
 		}
 	}
 	return ""
 }
-
-// inWords says a phrase in the language of the user.
-func inWords(p phrase.Phrase) string { return p.In(func(s string) string { return lang.L(s) }) }
 
 // remark is a finding as it stands below an entry.
 type remark struct {
@@ -205,7 +218,7 @@ func (p *page) remarksOn(path string, state document.State, complaints []*bag.Fi
 	for i := range state.Snapshot.Findings {
 		f := &state.Snapshot.Findings[i]
 		if entryOf(f, &state.Spec) == path {
-			text := sentence(inWords(f.Message)) + " " + sentence(inWords(f.Remedy))
+			text := sentence(words.Of(f.Message)) + " " + sentence(words.Of(f.Remedy))
 			place := &focus.Place{Piece: f.Piece, At: f.At}
 			list = append(list, remark{f.Severity, text, func() { p.look.Show(place) }})
 		}

@@ -11,6 +11,7 @@ import (
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
+	"gussetwright/app/artstep"
 	"gussetwright/app/document"
 	"gussetwright/app/entry"
 	"gussetwright/app/focus"
@@ -34,15 +35,16 @@ type Panel struct {
 
 	chosen  int
 	unit    geometry.Unit
+	loads   int  // of the document, as far as was shown
 	holding bool // heights change one after the other; the page is laid out once at the end
 	grown   bool
 }
 
-// New returns the steps of a document with the first of them chosen. files is what
-// the step Files shows.
-func New(doc *document.Document, look *focus.Focus, set *settings.Settings, files fyne.CanvasObject) *Panel {
+// New returns the steps of a document with the first of them chosen. art is what the
+// step Artwork begins with, and files what the step Files shows.
+func New(doc *document.Document, look *focus.Focus, set *settings.Settings, art *artstep.Step, files fyne.CanvasObject) *Panel {
 	p := &Panel{files: files, rule: canvas.NewRectangle(color.Transparent), explain: newExplanation()}
-	p.bench = &bench{doc: doc, look: look, set: set, explain: p.focused}
+	p.bench = &bench{doc: doc, look: look, set: set, art: art, explain: p.focused}
 	p.list = newList(p.Select)
 	p.scroll = container.NewVScroll(entry.NewColumn(0))
 	p.ExtendBaseWidget(p)
@@ -78,6 +80,7 @@ func (p *Panel) Select(step int) {
 // of the theme.
 func (p *Panel) enter(step int) {
 	page := p.page(step)
+	page.enter()
 	p.explain.about(nil)
 	p.scroll.Content = page.Column
 	p.scroll.Offset = fyne.Position{}
@@ -87,6 +90,9 @@ func (p *Panel) enter(step int) {
 // leave takes the focus out of the page, so that it does not stay with an entry
 // that is not shown.
 func (p *Panel) leave() {
+	if page := p.pages[p.chosen]; page != nil {
+		defer page.leave()
+	}
 	canvas := fyne.CurrentApp().Driver().CanvasForObject(p)
 	if canvas == nil || p.pages[p.chosen] == nil {
 		return
@@ -127,6 +133,10 @@ func (p *Panel) page(step int) *page {
 
 // show brings marks and page up to date.
 func (p *Panel) show(state document.State) {
+	if state.Loads != p.loads {
+		p.loads = state.Loads
+		p.forget()
+	}
 	p.holding = true
 	if page := p.pages[p.chosen]; page != nil && p.chosen != filesStep {
 		page.show(state)
@@ -139,6 +149,17 @@ func (p *Panel) show(state document.State) {
 	p.holding = false
 	if p.grown {
 		p.pageGrown()
+	}
+}
+
+// forget drops what was typed for another project and never taken over, on every page.
+func (p *Panel) forget() {
+	for _, page := range p.pages {
+		if page != nil {
+			for _, forget := range page.forgets {
+				forget()
+			}
+		}
 	}
 }
 

@@ -8,6 +8,7 @@ import (
 	"fyne.io/fyne/v2/test"
 	"fyne.io/fyne/v2/widget"
 
+	"gussetwright/app/artstep"
 	"gussetwright/app/document"
 	"gussetwright/app/entry"
 	"gussetwright/app/focus"
@@ -25,11 +26,17 @@ func newDesk(t testing.TB) (*Panel, fyne.Window) {
 	t.Helper()
 	app := test.NewTempApp(t)
 	set := settings.New(app.Preferences())
-	panel := New(document.New(), focus.New(), set, widget.NewLabel("What to write"))
+	panel := newPanel(document.New(), set, widget.NewLabel("What to write"))
 	window := test.NewTempWindow(t, panel)
 	window.SetPadded(false)
 	window.Resize(fyne.NewSize(deskWidth, deskHeight))
 	return panel, window
+}
+
+// newPanel returns the steps of a document for which nobody fetches artwork.
+func newPanel(doc *document.Document, set *settings.Settings, files fyne.CanvasObject) *Panel {
+	look := focus.New()
+	return New(doc, look, set, artstep.New(doc, look, set, nil, nil), files)
 }
 
 func (p *Panel) slot(path string) *slot {

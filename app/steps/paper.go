@@ -2,12 +2,14 @@ package steps
 
 import (
 	"fmt"
+	"strings"
 
 	"fyne.io/fyne/v2/lang"
 
 	"gussetwright/app/document"
 	"gussetwright/app/entry"
 	"gussetwright/geometry"
+	"gussetwright/geometry/bag"
 )
 
 // ruleThickness is that of a creasing rule of 2 points, in mm: 2 × 25.4 / 72.
@@ -19,7 +21,7 @@ func creaseChannel(caliper float64) float64 { return 2*caliper + ruleThickness }
 
 func newPaperPage(b *bench) *page {
 	p := newPage(b)
-	p.named(lang.L("Paper"), "paper.kind", "paper.grammage_gsm", "paper.caliper_um", "paper.grain")
+	p.named(lang.L("Paper"), "paper.kind", "paper.colour", "paper.grammage_gsm", "paper.caliper_um", "paper.grain", "paper.lamination")
 	p.named(lang.L("More"), "paper.")
 	result := entry.NewColumn(1.5, entry.NewText(lang.L("What follows"), entry.Heading))
 	caliper, weight, crease := entry.NewText("", entry.Small), entry.NewText("", entry.Small), entry.NewText("", entry.Small)
@@ -48,11 +50,18 @@ func caliperText(state *document.State) string {
 func weightText(state *document.State) string {
 	job := &state.Snapshot.Job
 	grams := func(value float64) string { return geometry.FormatNumber(value, 1) }
-	if job.CardGrams == 0 {
-		return fmt.Sprintf(lang.L("One bag takes %s g of paper; handles and glue are not weighed."), grams(job.PaperGrams))
+	parts := []string{fmt.Sprintf(lang.L("%s g of paper"), grams(job.PaperGrams))}
+	if job.FilmGrams > 0 {
+		parts = append(parts, fmt.Sprintf(lang.L("%s g of film"), grams(job.FilmGrams)))
 	}
-	return fmt.Sprintf(lang.L("One bag takes %s g of paper and %s g of cards and patches, %s g together; handles and glue are not weighed."),
-		grams(job.PaperGrams), grams(job.CardGrams), grams(job.BagGrams))
+	if job.CardGrams > 0 {
+		parts = append(parts, fmt.Sprintf(lang.L("%s g of cards and patches"), grams(job.CardGrams)))
+	}
+	sum := strings.Join(parts, " + ")
+	if len(parts) > 1 {
+		sum += " = " + grams(job.BagGrams) + " g"
+	}
+	return fmt.Sprintf(lang.L("One bag takes %s; handles and glue are not weighed."), sum)
 }
 
 func (p *page) creaseText(state *document.State) string {
@@ -62,6 +71,9 @@ func (p *page) creaseText(state *document.State) string {
 			return fmt.Sprintf(lang.L("Crease every fold before folding. A rule of 2 points wants a channel some %s mm wide; ask the die maker."),
 				geometry.FormatNumber(channel, 1))
 		}
+	}
+	if state.Snapshot.Spec.Paper.Lamination != bag.LaminationNone {
+		return lang.L("Folds without being creased first; the film keeps the ink from cracking.")
 	}
 	return lang.L("Folds without being creased first; heavy solids across a fold may still crack.")
 }

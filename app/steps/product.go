@@ -10,6 +10,7 @@ import (
 
 	"gussetwright/app/document"
 	"gussetwright/app/entry"
+	"gussetwright/app/words"
 	"gussetwright/assets"
 	"gussetwright/geometry"
 	"gussetwright/geometry/bag"
@@ -17,17 +18,12 @@ import (
 	"gussetwright/geometry/product"
 )
 
-// productPage asks what goes in and proposes a size. The product is no part of the
-// bag and is not saved with it.
+// productPage asks what goes in and proposes a size.
 type productPage struct {
 	*page
-	product product.Product
-	sizes   []product.Usual
-	names   map[string]string // of the sizes, in the language of the user
+	sizes []product.Usual
+	names map[string]string // of the sizes, in the language of the user
 
-	kind     *entry.Choice
-	numbers  []*entry.Number
-	places   []*entry.Column // of the numbers
 	proposed *entry.Text
 	reasons  *entry.Text
 	volume   *entry.Text
@@ -39,7 +35,7 @@ type productPage struct {
 }
 
 func newProductPage(b *bench) *page {
-	p := &productPage{page: newPage(b), product: product.Default(), names: usualNames()}
+	p := &productPage{page: newPage(b), names: usualNames()}
 	p.sizes, _ = product.ReadUsual(assets.UsualSizes) // the list is tested to be sound
 	p.addQuestions()
 	p.addProposal()
@@ -48,46 +44,42 @@ func newProductPage(b *bench) *page {
 	return p.page
 }
 
-func kindOptions() []entry.Option {
-	return []entry.Option{
-		{Value: string(product.Box), Word: lang.L("A box"), Line: lang.L("It keeps its shape and slides in upright.")},
-		{Value: string(product.Bottle), Word: lang.L("A bottle"), Line: lang.L("Round: as deep as it is wide.")},
-		{Value: string(product.Garment), Word: lang.L("A folded garment"), Line: lang.L("Soft: it settles and needs more ease.")},
-		{Value: string(product.Free), Word: lang.L("Loose goods"), Line: lang.L("They take the shape of the bag; what counts is their volume.")},
-	}
-}
-
+// addQuestions adds the entries of the product.
 func (p *productPage) addQuestions() {
-	p.kind = entry.NewChoice(lang.L("What goes in"), lang.L("Sets the usual ease and headroom, and how usual sizes are compared."), kindOptions(), func(kind string) {
-		p.change(p.product.As(product.Kind(kind)))
-	})
-	p.kind.OnFocus(p.explain)
-	p.Add(p.kind)
-	questions := product.Entries()
-	for i := range questions {
-		e := &questions[i]
-		set := func(value float64) {
-			changed := p.product
-			e.Set(&changed, value)
-			p.change(changed)
+	g := &group{Column: entry.NewColumn(3)}
+	table := bag.Fields()
+	for i := range table {
+		switch field := &table[i]; {
+		case field.Path == "product.kind":
+			p.addTo(g, p.kindSlot(field))
+		case field.Path == "product.width_mm":
+			p.addTo(g, p.widthSlot(field))
+		case takes("product.", field.Path):
+			p.addTo(g, p.fieldSlot(field))
 		}
-		number := entry.NewNumber(entry.Quantity{
-			Label: lang.L(e.Label), Unit: e.Unit, Least: e.Least, Most: e.Most, Help: lang.L(e.Help),
-			WhyLeast: inReason(e.WhyLeast), WhyMost: inReason(e.WhyMost), Set: set, Drag: set, Drop: func() {},
-		}, p.set)
-		number.OnFocus(p.explain)
-		place := entry.NewColumn(0, number)
-		p.numbers, p.places = append(p.numbers, number), append(p.places, place)
-		p.Add(place)
 	}
+	p.groups = append(p.groups, g)
+	p.Add(g)
 }
 
-// inReason translates the reason for a limit, where there is one.
-func inReason(why string) string {
-	if why == "" {
-		return ""
-	}
-	return lang.L(why)
+// kindSlot returns the entry of what goes in, which brings its usual room with it.
+func (p *productPage) kindSlot(field *bag.Field) *slot {
+	choice := entry.NewChoice(lang.L(field.Label), lang.L(field.Help), entry.OptionsOf(field), func(kind string) {
+		spec := p.doc.State().Spec
+		spec.Product = bag.Product(product.Product(spec.Product).As(bag.ProductKind(kind)))
+		p.doc.Set(spec)
+	})
+	choice.OnFocus(p.explain)
+	return newSlot(field.Path, choice.Complain, func(spec *bag.Spec) { choice.Put(field.Choice(spec)) }, choice)
+}
+
+// widthSlot returns the entry of the width, the limit of which depends on the kind.
+func (p *productPage) widthSlot(field *bag.Field) *slot {
+	number := p.number(entry.OfField(p.doc, field))
+	return newSlot(field.Path, number.Complain, func(spec *bag.Spec) {
+		number.SetLimits(field.Least, product.Product(spec.Product).Widest())
+		number.Put(field.Number(spec))
+	}, number)
 }
 
 func (p *productPage) addProposal() {
@@ -106,48 +98,35 @@ func (p *productPage) addUsual() {
 	))
 }
 
-// change takes over what was asked and shows what follows.
-func (p *productPage) change(changed product.Product) {
-	p.product = changed
-	p.showAll(p.doc.State())
-}
-
 // apply gives the bag a size, as one step to undo.
 func (p *productPage) apply(size product.Size) { p.doc.Set(size.Apply(p.doc.State().Spec)) }
 
 func (p *productPage) showAll(state document.State) {
-	p.kind.Put(string(p.product.Kind))
-	questions := product.Entries()
-	for i := range questions {
-		e := &questions[i]
-		p.reveal(p.places[i], e.Applies(&p.product))
-		p.numbers[i].SetLimits(e.Least, e.MostFor(&p.product))
-		p.numbers[i].Put(e.Value(&p.product))
-	}
-	p.showProposal(&state.Spec.Body)
-	p.showUsual(&state.Spec.Body)
+	goods := product.Product(state.Spec.Product)
+	p.showProposal(goods, &state.Spec.Body)
+	p.showUsual(goods, &state.Spec.Body)
 }
 
-func (p *productPage) showProposal(body *bag.Body) {
-	p.proposal = p.product.Propose(*body, p.length)
+func (p *productPage) showProposal(goods product.Product, body *bag.Body) {
+	p.proposal = goods.Propose(*body, p.length)
 	p.proposed.SetText(fmt.Sprintf(lang.L("Face %s × gusset %s × height %s"),
 		p.length(p.proposal.Width), p.length(p.proposal.Gusset), p.length(p.proposal.Height)))
-	p.volume.SetText(fmt.Sprintf(lang.L("Holds %s l; the product takes %s l."), litres(p.proposal.Volume()), litres(p.product.Volume())))
+	p.volume.SetText(fmt.Sprintf(lang.L("Holds %s l; the product takes %s l."), litres(p.proposal.Volume()), litres(goods.Volume())))
 	var reasons []string
 	for _, reason := range p.proposal.Reasons {
-		reasons = append(reasons, inWords(reason)+".")
+		reasons = append(reasons, words.Of(reason)+".")
 	}
 	p.reasons.SetText(strings.Join(reasons, " "))
 	warning := ""
-	if load, heavy := p.product.LoadWarning(); heavy {
-		warning = inWords(load)
+	if load, heavy := goods.LoadWarning(); heavy {
+		warning = words.Of(load)
 	}
 	p.warning.Say(check.Warning, warning, nil)
 	p.use.enable(sizeOf(body) != p.proposal.Size)
 }
 
-func (p *productPage) showUsual(body *bag.Body) {
-	p.matches = p.product.Rank(p.sizes)
+func (p *productPage) showUsual(goods product.Product, body *bag.Body) {
+	p.matches = goods.Rank(p.sizes)
 	rows := make([]tableRow, len(p.matches))
 	for i, m := range p.matches {
 		rows[i] = tableRow{

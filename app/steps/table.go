@@ -177,23 +177,14 @@ func (t *table) TypedRune(rune) {}
 
 // TypedKey goes up and down and chooses.
 func (t *table) TypedKey(key *fyne.KeyEvent) {
-	to := t.at
 	switch key.Name {
-	case fyne.KeyUp:
-		to--
-	case fyne.KeyDown:
-		to++
-	case fyne.KeyHome:
-		to = 0
-	case fyne.KeyEnd:
-		to = len(t.lines) - 1
 	case fyne.KeyReturn, fyne.KeyEnter, fyne.KeySpace:
 		if t.at < len(t.lines) {
 			t.choose(t.at)
 		}
 		return
 	}
-	t.at = min(max(to, 0), max(len(t.lines)-1, 0))
+	t.at = rowAfter(key.Name, t.at, len(t.lines))
 	t.lightUp()
 }
 

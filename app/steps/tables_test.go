@@ -8,6 +8,7 @@ import (
 	"fyne.io/fyne/v2/test"
 
 	"gussetwright/app/entry"
+	"gussetwright/app/project"
 	"gussetwright/geometry/bag"
 	"gussetwright/geometry/geomtest"
 )
@@ -16,7 +17,6 @@ import (
 func TestProductIsUsedAsOneStep(t *testing.T) {
 	panel, window := newDesk(t)
 	doc := panel.bench.doc
-	var numbers []*entry.Number
 	var use *button
 	for _, object := range panel.page(productStep).Objects() {
 		column, ok := object.(*entry.Column)
@@ -24,22 +24,21 @@ func TestProductIsUsedAsOneStep(t *testing.T) {
 			continue
 		}
 		for _, inner := range column.Objects() {
-			switch inner := inner.(type) {
-			case *entry.Number:
-				numbers = append(numbers, inner)
-			case *button:
-				use = inner
+			if found, ok := inner.(*button); ok {
+				use = found
 			}
 		}
 	}
-	if len(numbers) != 6 || use == nil {
-		t.Fatalf("%d numbers, button %v", len(numbers), use)
+	if use == nil {
+		t.Fatal("no button to use the size")
 	}
-	for i, text := range []string{"30 cm", "100", "32 cm", "1200", "10", "60"} {
-		enter(numbers[i], text)
+	before := doc.State().Spec.Body
+	for _, e := range [][2]string{{"width_mm", "30 cm"}, {"depth_mm", "100"}, {"height_mm", "32 cm"}, {"weight_g", "1200"}, {"ease_mm", "10"}, {"headroom_mm", "60"}} {
+		enter(panel.number("product."+e[0]), e[1])
 	}
-	if undoSteps(doc) != 0 {
-		t.Error("entering a product changes the bag")
+	const entered = 4 // ease and headroom had these values before
+	if doc.State().Spec.Body != before || undoSteps(doc) != entered {
+		t.Errorf("entering a product took %d steps and made %+v of the bag", undoSteps(doc), doc.State().Spec.Body)
 	}
 	shown := markup(window)
 	for _, says := range []string{"1.2 kg", "sample bag"} {
@@ -49,7 +48,7 @@ func TestProductIsUsedAsOneStep(t *testing.T) {
 	}
 	test.Tap(use)
 	body := doc.State().Spec.Body
-	if body.Width != 310 || body.Gusset != 110 || body.Height != 380 || doc.State().Spec.Handle.Spacing != 155 || undoSteps(doc) != 1 {
+	if body.Width != 310 || body.Gusset != 110 || body.Height != 380 || doc.State().Spec.Handle.Spacing != 155 || undoSteps(doc) != entered+1 {
 		t.Errorf("bag %+v after %d steps", body, undoSteps(doc))
 	}
 	if !use.Disabled() {
@@ -58,6 +57,39 @@ func TestProductIsUsedAsOneStep(t *testing.T) {
 	doc.Undo()
 	if doc.State().Spec.Body.Width != 240 || use.Disabled() {
 		t.Error("one undo does not bring the bag back")
+	}
+	if doc.State().Spec.Product.Width != 300 {
+		t.Error("undoing the size undoes what was entered before")
+	}
+}
+
+// The product is saved with the bag and asked no second time. What kind it is brings
+// the usual room, the limits of its numbers and whether it has a depth.
+func TestProductBelongsToTheProject(t *testing.T) {
+	panel, _ := newDesk(t)
+	doc := panel.bench.doc
+	kind := panel.slot("product.kind").Objects()[0].(*entry.Choice)
+	enter(panel.number("product.width_mm"), "600")
+	kind.Pick(string(bag.ProductBottle))
+	spec := doc.State().Spec
+	if want := (bag.Product{Kind: bag.ProductBottle, Width: 400, Depth: 90, Height: 250, Ease: 10, Headroom: 40}); spec.Product != want {
+		t.Errorf("product %+v, want %+v", spec.Product, want)
+	}
+	if panel.slot("product.depth_mm").Visible() {
+		t.Error("a bottle is asked for its depth")
+	}
+	enter(panel.number("product.width_mm"), "401")
+	if message := panel.number("product.width_mm").Message(); !strings.Contains(message, "400 mm") {
+		t.Errorf("a bottle 401 mm wide: %q", message)
+	}
+
+	doc.Load(project.Project{Spec: bag.Default()})
+	if shown := panel.number("product.width_mm").Text(); shown != "200" || !panel.slot("product.depth_mm").Visible() {
+		t.Errorf("a new project shows the product of the one before, %q wide", shown)
+	}
+	doc.Load(project.Project{Spec: spec})
+	if shown := panel.number("product.width_mm").Text(); shown != "400" || panel.slot("product.depth_mm").Visible() {
+		t.Errorf("the project opened again shows %q", shown)
 	}
 }
 

@@ -10,6 +10,8 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"gussetwright/app/settings"
+	"gussetwright/app/steady"
+	"gussetwright/app/words"
 	"gussetwright/geometry"
 	"gussetwright/geometry/arithmetic"
 	"gussetwright/geometry/bag"
@@ -27,7 +29,7 @@ type measures struct {
 // measure is one entry with the complaint below it.
 type measure struct {
 	field     *bag.Field
-	entry     *widget.Entry
+	entry     *steady.Entry
 	complaint *widget.Label
 }
 
@@ -39,7 +41,7 @@ func newMeasures(set *settings.Settings, accept func(width, depth, height float6
 	usual := bag.Default()
 	for i, path := range []string{"bag.width_mm", gussetPath, "bag.height_mm"} {
 		field, _ := bag.FieldAt(path)
-		one := &measure{field: field, entry: widget.NewEntry(), complaint: widget.NewLabel("")}
+		one := &measure{field: field, entry: steady.NewEntry(), complaint: widget.NewLabel("")}
 		one.entry.OnSubmitted = func(string) { m.next(i) }
 		one.complaint.Wrapping = fyne.TextWrapWord
 		one.complaint.Importance = widget.DangerImportance
@@ -103,14 +105,10 @@ func (m *measures) submit() {
 
 // read returns the length in mm, or what is wrong with the text.
 func (m *measures) read(one *measure) (length float64, complaint string) {
-	translate := func(text string) string { return lang.L(text) }
 	length, err := arithmetic.Evaluate(one.entry.Text, m.set.Unit())
-	var unread *arithmetic.Error
 	switch {
-	case errors.As(err, &unread):
-		return 0, unread.In(translate)
 	case err != nil:
-		return 0, err.Error()
+		return 0, words.Error(err)
 	case length < one.field.Least:
 		return 0, m.beyond(lang.L("at least %s"), one.field.Least, one.field.WhyLeast)
 	case length > one.field.Most:

@@ -30,12 +30,10 @@ type Actions struct {
 type Start struct {
 	widget.BaseWidget
 
-	set      *settings.Settings
-	actions  Actions
-	size     *measures
-	recovery *fyne.Container
-	recent   *fyne.Container
-	content  fyne.CanvasObject
+	set     *settings.Settings
+	actions Actions
+	size    *measures
+	content fyne.CanvasObject
 }
 
 // widest is the width of the page in the units of fyne at the usual text size.
@@ -43,11 +41,10 @@ const widest = 1040
 
 // NewStart returns the start page.
 func NewStart(set *settings.Settings, actions Actions) *Start {
-	s := &Start{set: set, actions: actions, recovery: container.NewVBox(), recent: container.NewVBox()}
+	s := &Start{set: set, actions: actions}
 	s.size = newMeasures(set, actions.FromSize)
 	s.content = container.NewVScroll(container.New(
-		column{widest}, container.NewPadded(container.NewVBox(s.heading(), s.recovery, s.ways(), s.recent))))
-	s.ShowRecent()
+		column{widest}, container.NewPadded(container.NewVBox(s.heading(), s.ways(), s.recent()))))
 	s.ExtendBaseWidget(s)
 	return s
 }
@@ -89,12 +86,11 @@ func (s *Start) ways() fyne.CanvasObject {
 			lang.L("Look at the finished bag of an invented tea house and change what you like."), nil, demo)))
 }
 
-// ShowRecent brings the list of recent files up to date.
-func (s *Start) ShowRecent() {
-	s.recent.RemoveAll()
+// recent lists the recent files; nothing where there are none.
+func (s *Start) recent() fyne.CanvasObject {
 	paths := s.set.Recent()
 	if len(paths) == 0 {
-		return
+		return container.NewVBox()
 	}
 	title := widget.NewLabel(lang.L("Opened or saved last"))
 	title.TextStyle.Bold = true
@@ -107,28 +103,5 @@ func (s *Start) ShowRecent() {
 		folder.Importance = widget.LowImportance
 		list.Add(container.NewBorder(nil, nil, name, nil, folder))
 	}
-	s.recent.Add(title)
-	s.recent.Add(container.NewPadded(newCard(list)))
-}
-
-// ShowRecovery says that work was found which was never saved, such as after a
-// crash, and offers to take it up again or to drop it. Either answer takes the
-// notice away.
-func (s *Start) ShowRecovery(text string, restore, discard func()) {
-	answer := func(do func()) func() {
-		return func() {
-			s.recovery.RemoveAll()
-			do()
-		}
-	}
-	words := widget.NewLabel(text)
-	words.Wrapping = fyne.TextWrapWord
-	yes := widget.NewButton(lang.L("Take it up again"), answer(restore))
-	yes.Importance = widget.HighImportance
-	no := widget.NewButton(lang.L("Discard it"), answer(discard))
-	notice := newCard(container.NewBorder(nil, nil, container.NewCenter(widget.NewIcon(theme.WarningIcon())),
-		container.NewCenter(container.NewHBox(yes, no)), words))
-	notice.border = theme.ColorNameWarning
-	s.recovery.RemoveAll()
-	s.recovery.Add(container.NewPadded(notice))
+	return container.NewVBox(title, container.NewPadded(newCard(list)))
 }

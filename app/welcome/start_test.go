@@ -11,6 +11,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"gussetwright/app/settings"
+	"gussetwright/app/steady"
 	"gussetwright/geometry"
 	"gussetwright/geometry/geomtest"
 )
@@ -28,7 +29,6 @@ func TestStartPictures(t *testing.T) {
 		page.size.entries[0].entry.SetText("24 cl")
 		page.size.entries[1].entry.SetText("100")
 		page.size.entries[2].entry.SetText("2 m")
-		page.ShowRecovery("The program ended before market-day was saved. Work up to 10:42 was kept.", func() {}, func() {})
 		page.size.submit()
 		window.Resize(fyne.NewSize(1024, 720))
 		window.Resize(fyne.NewSize(1024, 700)) // wrapped text knows its height once it has its width
@@ -116,7 +116,7 @@ func TestSizeByKeyboard(t *testing.T) {
 	page, did, window := start(t, settings.Light, 1, usual)
 	window.Canvas().Focus(page.size.entries[0].entry)
 	for _, text := range []string{"240", "100", "360"} {
-		entry := window.Canvas().Focused().(*widget.Entry)
+		entry := window.Canvas().Focused().(*steady.Entry)
 		test.Type(entry, text)
 		entry.TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
 	}
@@ -126,9 +126,8 @@ func TestSizeByKeyboard(t *testing.T) {
 }
 
 func TestButtonsDoWhatTheySay(t *testing.T) {
-	page, did, window := start(t, settings.Light, 1, usual)
-	page.ShowRecovery("Work was kept.", func() { did.names = append(did.names, "restore") }, func() {})
-	for _, text := range []string{"Begin with the product", "Open the demo", "Open a project…", "Take the tour", "winter.gusset", "Take it up again"} {
+	_, did, window := start(t, settings.Light, 1, usual)
+	for _, text := range []string{"Begin with the product", "Open the demo", "Open a project…", "Take the tour", "winter.gusset"} {
 		button := buttonOf(window.Content(), text)
 		if button == nil {
 			t.Errorf("no button %q", text)
@@ -136,24 +135,24 @@ func TestButtonsDoWhatTheySay(t *testing.T) {
 		}
 		test.Tap(button)
 	}
-	if want := []string{"product", "demo", "open", "tour", "recent", "restore"}; !slices.Equal(did.names, want) {
+	if want := []string{"product", "demo", "open", "tour", "recent"}; !slices.Equal(did.names, want) {
 		t.Errorf("did %v, want %v", did.names, want)
 	}
 	if did.path != "/home/ada/bags/book shop/winter.gusset" {
 		t.Errorf("opened %q", did.path)
 	}
-	if len(page.recovery.Objects) != 0 {
-		t.Error("the recovery notice stays after its answer")
-	}
 }
 
-func TestRecentFilesAreBroughtUpToDate(t *testing.T) {
-	page, _, window := start(t, settings.Light, 1, usual)
+func TestForgottenFilesAreNotListed(t *testing.T) {
+	page, did, window := start(t, settings.Light, 1, usual)
+	if buttonOf(window.Content(), "winter.gusset") == nil {
+		t.Fatal("a recent file is not listed")
+	}
 	page.set.ForgetRecent("/home/ada/bags/market-day.gusset")
 	page.set.ForgetRecent("/home/ada/bags/book shop/winter.gusset")
-	page.ShowRecent()
-	if len(page.recent.Objects) != 0 || buttonOf(window.Content(), "winter.gusset") != nil {
-		t.Error("forgotten files are still shown")
+	window.SetContent(NewStart(page.set, did.actions()))
+	if buttonOf(window.Content(), "winter.gusset") != nil {
+		t.Error("a forgotten file is still listed")
 	}
 }
 

@@ -9,6 +9,8 @@ import (
 	"math/rand/v2"
 	"os"
 	"path/filepath"
+
+	"gussetwright/geometry/phrase"
 )
 
 // Write writes a new file beside the one at path, syncs it and puts it in its
@@ -63,11 +65,11 @@ func replaceable(path string) (fs.FileMode, error) {
 	case err != nil:
 		return 0, err
 	case info.IsDir():
-		return 0, errors.New("this is a folder; choose a file name in it")
+		return 0, phrase.Errorf("this is a folder; choose a file name in it")
 	case !info.Mode().IsRegular():
-		return 0, fmt.Errorf("this is not a plain file (mode %s); choose another name", info.Mode())
+		return 0, phrase.Errorf("this is not a plain file (mode %s); choose another name", info.Mode())
 	case info.Mode().Perm()&0o200 == 0:
-		return 0, errors.New("the file is write-protected; choose another name or take the protection off")
+		return 0, phrase.Errorf("the file is write-protected; choose another name or take the protection off")
 	}
 	return info.Mode().Perm(), nil
 }
@@ -83,7 +85,7 @@ func createBeside(folder string) (*os.File, error) {
 			return file, err
 		}
 	}
-	return nil, fmt.Errorf("no free name for a temporary file in %s; remove the files .gussetwright-*.tmp", folder)
+	return nil, phrase.Errorf("no free name for a temporary file in %s; remove the files .gussetwright-*.tmp", folder)
 }
 
 // syncFolder makes the new name last through a power cut. Not every system can do

@@ -10,6 +10,8 @@ import (
 	"gussetwright/app/notice"
 	"gussetwright/app/shortcuts"
 	"gussetwright/app/wholefile"
+	"gussetwright/app/words"
+	"gussetwright/geometry/phrase"
 )
 
 // typer is an entry in which something may be typed that is not taken over yet. The
@@ -72,9 +74,13 @@ func (w *Window) tell(text string) {
 }
 
 // tellAll says sentences that need no answer; none is said when there are none.
-func (w *Window) tellAll(sentences []string) {
-	if len(sentences) > 0 {
-		w.tell(strings.Join(sentences, " "))
+func (w *Window) tellAll(sentences []phrase.Phrase) {
+	var said []string
+	for _, sentence := range sentences {
+		said = append(said, words.Of(sentence))
+	}
+	if len(said) > 0 {
+		w.tell(strings.Join(said, " "))
 	}
 }
 
@@ -114,7 +120,8 @@ func (w *Window) savePicture() {
 	question := askFile{window: w, title: lang.L("Save the picture as"), ending: ".png", then: func(path string) {
 		err := wholefile.Write(path, w.folded.PNG(pictureWidth, pictureHeight))
 		if err != nil {
-			w.alarm(fmt.Errorf("write the picture %s: %w", path, err))
+			w.bar.Say(notice.Alarm, fmt.Sprintf(lang.L("The picture %s cannot be written: %s"), path, words.Error(err)),
+				notice.Answer{Label: closeWord()})
 			return
 		}
 		w.tell(fmt.Sprintf(lang.L("The picture is in %s."), path))

@@ -14,6 +14,7 @@ import (
 
 	"gussetwright/app/notice"
 	"gussetwright/app/places"
+	"gussetwright/app/steady"
 )
 
 // askFile asks for the folder and the name of a file to write. The toolkit's own
@@ -25,13 +26,13 @@ type askFile struct {
 	ending string // such as ".gusset"; put behind a name that lacks it
 	then   func(path string)
 
-	folder *widget.Entry
-	name   *widget.Entry
+	folder *steady.Entry
+	name   *steady.Entry
 }
 
 // ask shows the question, with a folder and a name to begin with.
 func (a *askFile) ask(folder, name string) {
-	a.folder, a.name = widget.NewEntry(), widget.NewEntry()
+	a.folder, a.name = steady.NewEntry(), steady.NewEntry()
 	a.folder.SetText(folder)
 	a.name.SetText(name)
 	browse := widget.NewButton(lang.L("Browse…"), a.browse)

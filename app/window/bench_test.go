@@ -1,6 +1,7 @@
 package window
 
 import (
+	"fmt"
 	"os"
 	"path/filepath"
 	"runtime"
@@ -38,38 +39,86 @@ func benchWindow(b *testing.B) *Window {
 	return w
 }
 
+// pictures returns the numbers of the last pictures of both panes: of those that were
+// ordered, and of those that are shown.
+func (w *Window) pictures() (ordered, shown [2]int) {
+	ordered[0], shown[0] = w.blank.Pictures()
+	ordered[1], shown[1] = w.folded.Pictures()
+	return ordered, shown
+}
+
 // drawn waits until both panes show what was ordered last.
 func (w *Window) drawn() {
-	ready := func(pictures func() (int, int)) bool {
-		ordered, shown := pictures()
-		return shown >= ordered
-	}
-	for !ready(w.blank.Pictures) || !ready(w.folded.Pictures) {
+	for {
+		ordered, shown := w.pictures()
+		if shown[0] >= ordered[0] && shown[1] >= ordered[1] {
+			return
+		}
 		runtime.Gosched()
 	}
 }
 
-// measure changes the bag again and again and reports how long it took until both
-// panes showed it: the mean as ns/op, and the 95th of a hundred.
-func measure(b *testing.B, change func(w *Window, spec bag.Spec)) {
-	w := benchWindow(b)
-	spec := w.doc.State().Spec
-	var took []time.Duration
-	b.ReportAllocs()
-	for i := 0; b.Loop(); i++ {
-		spec.Body.Width = 190 + float64(i%60)
-		spec.Body.Gusset = 95 + float64(i%17)
-		start := time.Now()
-		change(w, spec)
-		w.drawn()
-		took = append(took, time.Since(start))
+// newer waits until both panes show a picture that was ordered after others.
+func (w *Window) newer(others [2]int) {
+	for {
+		if _, shown := w.pictures(); shown[0] > others[0] && shown[1] > others[1] {
+			return
+		}
+		runtime.Gosched()
 	}
-	slices.Sort(took)
-	b.ReportMetric(float64(took[len(took)*95/100].Microseconds())/1000, "p95-ms")
+}
+
+// another returns the bag in another size than before for every next number from 1.
+func another(spec bag.Spec, number int) bag.Spec {
+	spec.Body.Width = 190 + float64(number%60)
+	spec.Body.Gusset = 95 + float64(number%17)
+	return spec
+}
+
+// times is how long something took, again and again.
+type times []time.Duration
+
+// report reports the median and the 95th of a hundred, in milliseconds.
+func (t times) report(b *testing.B, what string) {
+	slices.Sort(t)
+	for _, percent := range []int{50, 95} {
+		at := t[len(t)*percent/100]
+		b.ReportMetric(float64(at.Microseconds())/1000, fmt.Sprintf("%sp%d-ms", what, percent))
+	}
 }
 
 // BenchmarkDrag is one step of a drag: spec to both pictures, with steps, findings and
 // status line.
 func BenchmarkDrag(b *testing.B) {
-	measure(b, func(w *Window, spec bag.Spec) { w.doc.Drag(spec) })
+	w := benchWindow(b)
+	spec := w.doc.State().Spec
+	var took times
+	b.ReportAllocs()
+	for i := 1; b.Loop(); i++ {
+		start := time.Now()
+		w.doc.Drag(another(spec, i))
+		w.drawn()
+		took = append(took, time.Since(start))
+	}
+	took.report(b, "")
+}
+
+// BenchmarkChange is a single change, as by Enter or by undo: to the first picture in
+// both panes, and on to the fine ones, after which nothing is drawn any more.
+func BenchmarkChange(b *testing.B) {
+	w := benchWindow(b)
+	spec := w.doc.State().Spec
+	var first, fine times
+	b.ReportAllocs()
+	for i := 1; b.Loop(); i++ {
+		before, _ := w.pictures()
+		start := time.Now()
+		w.doc.Set(another(spec, i))
+		w.newer(before)
+		first = append(first, time.Since(start))
+		w.drawn()
+		fine = append(fine, time.Since(start))
+	}
+	first.report(b, "first-")
+	fine.report(b, "fine-")
 }

@@ -62,6 +62,7 @@ func TestEndToEnd(t *testing.T) {
 	s.makeTwin(path)
 
 	s.click(s.entry("190"))
+	s.expectStill("an entry has the focus")
 	s.keys("ctrl+a")
 	s.typed("2*120+10")
 	s.keys("Return")
@@ -298,14 +299,28 @@ func (s *screen) picture() image.Image {
 	return nil
 }
 
-// settle waits until the screen stays as it is, but for a blinking cursor.
+// expectStill checks that nothing is drawn anew while nothing happens, which would keep
+// a processor at work.
+func (s *screen) expectStill(while string) {
+	s.t.Helper()
+	s.settle()
+	before := s.picture()
+	for range 6 {
+		time.Sleep(250 * time.Millisecond) // longer than a cursor of the toolkit shines or fades
+		if count := differing(before, s.picture()); count > 0 {
+			s.t.Errorf("while %s, %d pixels change by themselves", while, count)
+			return
+		}
+	}
+}
+
+// settle waits until the screen stays as it is.
 func (s *screen) settle() {
 	s.t.Helper()
-	const cursor = 200 // pixels
 	last, still := s.picture(), 0
 	s.waitFor("the window to settle", func() bool {
 		next := s.picture()
-		if differing(last, next) <= cursor {
+		if differing(last, next) == 0 {
 			still++
 		} else {
 			still = 0

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"fyne.io/fyne/v2"
@@ -11,9 +12,11 @@ import (
 	"fyne.io/fyne/v2/lang"
 	"fyne.io/fyne/v2/storage"
 
+	"gussetwright/app/artstep"
 	"gussetwright/app/notice"
 	"gussetwright/app/places"
 	"gussetwright/app/session"
+	"gussetwright/app/words"
 )
 
 // projectEnding is what project files end in.
@@ -62,18 +65,26 @@ func (w *Window) openRecent(path string) {
 	w.unlessUnsaved(lang.L("Save the changes before you open another project?"), func() { w.open(path) })
 }
 
-// dropped opens a project that was dropped on the window.
-func (w *Window) dropped(_ fyne.Position, files []fyne.URI) {
+// dropped opens a project that was dropped on the window, and puts artwork on the bag.
+func (w *Window) dropped(at fyne.Position, files []fyne.URI) {
+	var pictures, others []string
 	for _, file := range files {
-		path := file.Path()
-		switch strings.ToLower(filepath.Ext(path)) {
-		case projectEnding, ".json":
+		path := filepath.FromSlash(file.Path())
+		switch {
+		case slices.Contains([]string{projectEnding, ".json"}, strings.ToLower(filepath.Ext(path))):
 			w.openRecent(path)
 			return
+		case artstep.IsArtwork(path):
+			pictures = append(pictures, path)
+		case artstep.IsProfile(path) && w.begun:
+			w.intake.ChooseProfile(path)
+		default:
+			others = append(others, file.Name())
 		}
 	}
-	if len(files) > 0 {
-		w.bar.Say(notice.Alarm, fmt.Sprintf(lang.L("%s is not a project. Drop a .gusset file or a bag.json on the window."), files[0].Name()),
+	w.dropArtwork(at, pictures)
+	if len(others) > 0 {
+		w.bar.Say(notice.Alarm, fmt.Sprintf(lang.L("%s is neither a project nor artwork. Drop a .gusset file or a bag.json on the window, or PNG, JPEG, TIFF, WebP, SVG or PDF files on a panel of the blank."), others[0]),
 			notice.Answer{Label: closeWord()})
 	}
 }
@@ -103,12 +114,12 @@ func (w *Window) saved(err error, next func()) {
 		w.menu.showRecent()
 		next()
 	case errors.As(err, &changed):
-		w.bar.Say(notice.Ask, err.Error(),
+		w.bar.Say(notice.Ask, words.Error(err),
 			notice.Answer{Label: lang.L("Replace it"), Do: func() { w.saved(w.file.Overwrite(), next) }},
 			notice.Answer{Label: lang.L("Save as…"), Main: true, Do: func() { w.saveAsThen(next) }},
 			notice.Answer{Label: lang.L("Cancel")})
 	default:
-		w.bar.Say(notice.Alarm, err.Error(),
+		w.bar.Say(notice.Alarm, words.Error(err),
 			notice.Answer{Label: lang.L("Save as…"), Main: true, Do: func() { w.saveAsThen(next) }},
 			notice.Answer{Label: closeWord()})
 	}
@@ -123,8 +134,10 @@ func (w *Window) saveAsThen(next func()) {
 	question.ask(w.folderToBegin(), w.baseName()+projectEnding)
 }
 
-// unlessUnsaved goes on at once when everything is saved, else asks first.
+// unlessUnsaved goes on at once when everything is saved, else asks first. What is
+// being typed counts as work where it can be read.
 func (w *Window) unlessUnsaved(question string, next func()) {
+	w.commitTyping()
 	if !w.doc.State().Dirty {
 		next()
 		return
@@ -139,7 +152,9 @@ func (w *Window) unlessUnsaved(question string, next func()) {
 func (w *Window) close() {
 	w.unlessUnsaved(lang.L("Save the changes before you close the window?"), func() {
 		w.set.SetWindowSize(w.window.Canvas().Size())
+		w.desk.remember()
 		w.keeper.close()
+		w.closeArtwork()
 		w.files.Close()
 		w.blank.Close()
 		w.folded.Close()

@@ -8,6 +8,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/lang"
 
+	"gussetwright/app/appearance"
 	"gussetwright/app/document"
 	"gussetwright/app/settings"
 	"gussetwright/app/shortcuts"
@@ -28,8 +29,8 @@ type menu struct {
 
 func (w *Window) newMenu() *menu {
 	m := &menu{window: w}
-	m.undo = m.item(shortcuts.Undo, lang.L("Undo"), w.undo)
-	m.redo = m.item(shortcuts.Redo, lang.L("Redo"), w.redo)
+	m.undo = m.sign(appearance.UndoIcon(), m.item(shortcuts.Undo, lang.L("Undo"), w.undo))
+	m.redo = m.sign(appearance.RedoIcon(), m.item(shortcuts.Redo, lang.L("Redo"), w.redo))
 	m.recent = fyne.NewMenuItem(lang.L("Open recent"), nil)
 	m.main = fyne.NewMainMenu(m.file(), m.edit(), m.view(), m.bag(), m.help())
 	m.fillRecent()
@@ -43,6 +44,12 @@ func (m *menu) item(id shortcuts.ID, label string, do func()) *fyne.MenuItem {
 	if s, found := shortcuts.Find(id); found {
 		item.Shortcut = s.Shortcut()
 	}
+	return item
+}
+
+// sign puts the icon before an item that its button in a pane has.
+func (m *menu) sign(icon fyne.Resource, item *fyne.MenuItem) *fyne.MenuItem {
+	item.Icon = icon
 	return item
 }
 
@@ -73,10 +80,10 @@ func (m *menu) edit() *fyne.Menu {
 func (m *menu) view() *fyne.Menu {
 	w := m.window
 	return fyne.NewMenu(lang.L("View"),
-		m.item(shortcuts.Fit, lang.L("Show the whole blank"), func() { w.blank.Fit(); w.folded.Fit() }),
-		m.item(shortcuts.ZoomIn, lang.L("Zoom in"), w.zoomIn),
-		m.item(shortcuts.ZoomOut, lang.L("Zoom out"), w.zoomOut),
-		m.item(shortcuts.Measure, lang.L("Measure"), func() { w.blank.Measure(!w.blank.Measuring()) }),
+		m.sign(appearance.FitIcon(), m.item(shortcuts.Fit, lang.L("Show the whole blank"), func() { w.blank.Fit(); w.folded.Fit() })),
+		m.sign(appearance.ZoomInIcon(), m.item(shortcuts.ZoomIn, lang.L("Zoom in"), w.zoomIn)),
+		m.sign(appearance.ZoomOutIcon(), m.item(shortcuts.ZoomOut, lang.L("Zoom out"), w.zoomOut)),
+		m.sign(appearance.MeasureIcon(), m.item(shortcuts.Measure, lang.L("Measure"), func() { w.blank.Measure(!w.blank.Measuring()) })),
 		fyne.NewMenuItemSeparator(),
 		m.units(), m.appearance(),
 		m.item(shortcuts.LargerText, lang.L("Larger text"), func() { w.set.SetTextScale(w.set.TextScale() + textStep) }),
@@ -149,6 +156,8 @@ func (m *menu) bag() *fyne.Menu {
 		items = append(items, m.item(shortcuts.Step(i+1), name, func() { w.goToStep(i + 1) }))
 	}
 	return fyne.NewMenu(lang.L("Bag"), append(items, fyne.NewMenuItemSeparator(),
+		m.item(shortcuts.AddArtwork, lang.L("Add artwork…"), w.addArtwork),
+		fyne.NewMenuItemSeparator(),
 		m.item(shortcuts.NextFinding, lang.L("Show the next finding"), func() { w.findings.Next(1) }),
 		m.item(shortcuts.PreviousFinding, lang.L("Show the previous finding"), func() { w.findings.Next(-1) }))...)
 }
@@ -178,6 +187,10 @@ func changeText(word string, change document.Change) string {
 	switch {
 	case change.Label == "":
 		return word
+	case change.Place != "":
+		return word + ": " + fmt.Sprintf(lang.L(change.Label), change.File, words.Place(change.Place))
+	case change.File != "":
+		return word + ": " + fmt.Sprintf(lang.L(change.Label), change.File)
 	case change.Path == "":
 		return word + ": " + lang.L(change.Label)
 	}

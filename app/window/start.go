@@ -50,6 +50,7 @@ func (w *Window) welcomePage() *welcome.Start {
 const (
 	stepProduct = 1
 	stepBag     = 2
+	stepArtwork = 6
 )
 
 // beginAt starts a new bag at a step. Unsaved work has been asked about before.

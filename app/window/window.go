@@ -7,8 +7,8 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/lang"
-	"fyne.io/fyne/v2/theme"
 
+	"gussetwright/app/artstep"
 	"gussetwright/app/blankpane"
 	"gussetwright/app/document"
 	"gussetwright/app/entry"
@@ -16,12 +16,15 @@ import (
 	"gussetwright/app/findings"
 	"gussetwright/app/focus"
 	"gussetwright/app/foldedpane"
+	"gussetwright/app/gallery"
+	"gussetwright/app/intake"
 	"gussetwright/app/notice"
 	"gussetwright/app/session"
 	"gussetwright/app/settings"
 	"gussetwright/app/status"
 	"gussetwright/app/steps"
 	"gussetwright/app/welcome"
+	"gussetwright/app/words"
 )
 
 // Window is the main window with everything in it.
@@ -33,13 +36,17 @@ type Window struct {
 	doc    *document.Document
 	look   *focus.Focus
 
+	gallery *gallery.Gallery
+	intake  *intake.Intake
+	art     *artstep.Step
+
 	bar      *notice.Bar
 	steps    *steps.Panel
 	files    *filestep.Step
 	blank    *blankpane.Pane
 	folded   *foldedpane.Pane
 	findings *findings.Strip
-	desk     fyne.CanvasObject // steps, panes, findings
+	desk     *desk // steps, panes, findings
 	foot     *status.Line
 	pages    *fyne.Container // the desk, or a page in its place
 	layers   *fyne.Container // all of the window, and the tour on top of it
@@ -52,16 +59,22 @@ type Window struct {
 // New returns the window for a document and the session that knows its file, not
 // yet shown.
 func New(app fyne.App, set *settings.Settings, doc *document.Document, file *session.Session) *Window {
+	return newWindow(app, set, doc, file, fyne.Do)
+}
+
+// newWindow returns the window; later does something on fyne's goroutine.
+func newWindow(app fyne.App, set *settings.Settings, doc *document.Document, file *session.Session, later func(func())) *Window {
 	w := &Window{app: app, window: app.NewWindow(""), set: set, file: file, doc: doc, look: focus.New()}
 	w.bar = notice.New()
 	w.blank = blankpane.New(w.doc, w.look, set)
 	w.folded = foldedpane.New(w.doc, w.look, set)
 	w.findings = findings.New(w.doc, w.look)
 	w.files = filestep.New(w.doc, w.baseName, set, w.window)
-	w.steps = steps.New(w.doc, w.look, set, entry.NewScroll(w.files))
-	w.desk = w.arrangeDesk()
-	w.pages = container.NewStack(w.desk)
 	w.foot = status.New(w.doc, set)
+	w.newArtwork(later)
+	w.steps = steps.New(w.doc, w.look, set, w.art, entry.NewScroll(w.files))
+	w.desk = newDesk(set, w.steps, w.blank, w.folded, w.findings)
+	w.pages = container.NewStack(w.desk)
 	w.layers = container.NewStack(container.NewBorder(w.bar, w.foot, nil, nil, w.pages))
 	w.window.SetContent(w.layers)
 	w.menu = w.newMenu()
@@ -73,33 +86,6 @@ func New(app fyne.App, set *settings.Settings, doc *document.Document, file *ses
 	w.window.Resize(set.WindowSize())
 	return w
 }
-
-// arrangeDesk puts the steps on the left, the panes beside each other and the
-// findings below them.
-func (w *Window) arrangeDesk() fyne.CanvasObject {
-	panes := container.NewHSplit(w.blank, w.folded)
-	panes.Offset = 0.58
-	work := container.NewVSplit(panes, w.findings)
-	work.Offset = 0.83
-	all := container.NewHSplit(container.New(atLeast{stepsWidth}, w.steps), work)
-	all.Offset = 0
-	return all
-}
-
-// stepsWidth is what the entries need to stand unclipped at the usual text size.
-const stepsWidth = 345
-
-// atLeast lays one object out with a least width, which grows with the text.
-type atLeast struct{ width float32 }
-
-// MinSize is part of fyne.Layout.
-func (l atLeast) MinSize(objects []fyne.CanvasObject) fyne.Size {
-	usual := theme.DefaultTheme().Size(theme.SizeNameText)
-	return objects[0].MinSize().Max(fyne.NewSize(l.width*theme.TextSize()/usual, 0))
-}
-
-// Layout is part of fyne.Layout.
-func (l atLeast) Layout(objects []fyne.CanvasObject, size fyne.Size) { objects[0].Resize(size) }
 
 // Show shows the window: the project at path when one is given, else what the user
 // left or the ways to begin.
@@ -141,6 +127,6 @@ func (w *Window) atDesk() bool { return w.pages.Objects[0] == w.desk }
 // alarm tells of an error where the user is looking.
 func (w *Window) alarm(err error) {
 	if err != nil {
-		w.bar.Say(notice.Alarm, err.Error(), notice.Answer{Label: closeWord()})
+		w.bar.Say(notice.Alarm, words.Error(err), notice.Answer{Label: closeWord()})
 	}
 }

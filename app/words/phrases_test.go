@@ -2,6 +2,7 @@ package words
 
 import (
 	"go/ast"
+	"go/build"
 	"go/constant"
 	"go/importer"
 	"go/parser"
@@ -9,6 +10,7 @@ import (
 	"go/types"
 	"io/fs"
 	"path/filepath"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -18,21 +20,28 @@ import (
 
 const phrasePath = "gussetwright/geometry/phrase"
 
+const toolkitPath = "fyne.io/fyne/v2"
+
 // textsOfPhrases gathers the formats and words of the phrases that the packages
-// under geometry make: the constants that go to phrase.New, through functions of the
-// package too, and every constant of the type phrase.Word.
+// under geometry and app make: the constants that go to phrase.New and phrase.Errorf,
+// through functions of the package too, and every constant of the type phrase.Word.
+// Packages with widgets ask the toolkit for their texts, and make no phrases.
 func textsOfPhrases(t *testing.T) texts {
 	t.Helper()
 	found := texts{}
 	root := geomtest.Root(t)
 	files := token.NewFileSet()
 	from := importer.ForCompiler(files, "source", nil)
-	err := filepath.WalkDir(filepath.Join(root, "geometry"), func(path string, entry fs.DirEntry, err error) error {
+	inFolder := func(path string, entry fs.DirEntry, err error) error {
 		if err != nil || !entry.IsDir() || path == filepath.Join(root, "geometry", "phrase") {
 			return err
 		}
 		parsed := parse(t, files, path)
-		if !makesPhrases(parsed) {
+		if !imports(parsed, phrasePath) {
+			return nil
+		}
+		if imports(parsed, toolkitPath) {
+			noPhrases(t, files, parsed)
 			return nil
 		}
 		p := phrases{t: t, files: files, root: root, parsed: parsed, found: found, followed: map[string]bool{}}
@@ -46,13 +55,31 @@ func textsOfPhrases(t *testing.T) texts {
 		p.formats()
 		p.words()
 		return nil
-	})
-	if err != nil {
-		t.Fatal(err)
+	}
+	for _, part := range []string{"geometry", "app"} {
+		if err := filepath.WalkDir(filepath.Join(root, part), inFolder); err != nil {
+			t.Fatal(err)
+		}
 	}
 	return found
 }
 
+// noPhrases complains about phrases that would not be gathered.
+func noPhrases(t *testing.T, files *token.FileSet, parsed []*ast.File) {
+	t.Helper()
+	for _, file := range parsed {
+		ast.Inspect(file, func(node ast.Node) bool {
+			if call, is := node.(*ast.CallExpr); is {
+				if name, of := selected(call.Fun); of == "phrase" && slices.Contains(makers, name) {
+					t.Errorf("%s: phrase.%s beside widgets is not looked at; use lang.L", files.Position(call.Pos()), name)
+				}
+			}
+			return true
+		})
+	}
+}
+
+// parse reads a package as it is built here.
 func parse(t *testing.T, files *token.FileSet, folder string) []*ast.File {
 	t.Helper()
 	paths, err := filepath.Glob(filepath.Join(folder, "*.go"))
@@ -61,7 +88,9 @@ func parse(t *testing.T, files *token.FileSet, folder string) []*ast.File {
 	}
 	var parsed []*ast.File
 	for _, path := range paths {
-		if strings.HasSuffix(path, "_test.go") {
+		if here, err := build.Default.MatchFile(folder, filepath.Base(path)); err != nil {
+			t.Fatal(err)
+		} else if !here || strings.HasSuffix(path, "_test.go") {
 			continue
 		}
 		file, err := parser.ParseFile(files, path, nil, parser.SkipObjectResolution)
@@ -73,10 +102,11 @@ func parse(t *testing.T, files *token.FileSet, folder string) []*ast.File {
 	return parsed
 }
 
-func makesPhrases(parsed []*ast.File) bool {
+// imports tells whether a package imports another, or one below it.
+func imports(parsed []*ast.File, path string) bool {
 	for _, file := range parsed {
 		for _, imported := range file.Imports {
-			if imported.Path.Value == strconv.Quote(phrasePath) {
+			if name, _ := strconv.Unquote(imported.Path.Value); name == path || strings.HasPrefix(name, path+"/") {
 				return true
 			}
 		}
@@ -95,10 +125,13 @@ type phrases struct {
 	followed map[string]bool
 }
 
-// formats gathers the first argument of every call of phrase.New.
+// makers are the functions of package phrase that take a format.
+var makers = []string{"New", "Errorf"}
+
+// formats gathers the first argument of every call of a maker.
 func (p *phrases) formats() {
 	p.calls(func(callee types.Object) bool {
-		return callee.Name() == "New" && callee.Pkg() != nil && callee.Pkg().Path() == phrasePath
+		return callee.Pkg() != nil && callee.Pkg().Path() == phrasePath && slices.Contains(makers, callee.Name())
 	}, 0)
 }
 

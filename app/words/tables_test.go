@@ -17,7 +17,6 @@ import (
 	"gussetwright/geometry/bag"
 	"gussetwright/geometry/blank"
 	"gussetwright/geometry/geomtest"
-	"gussetwright/geometry/product"
 	"gussetwright/render/scene"
 )
 
@@ -27,11 +26,6 @@ func textsOfTables() texts {
 	for _, field := range bag.Fields() {
 		for _, text := range append([]string{field.Label, field.Help, field.WhyLeast, field.WhyMost}, field.Options...) {
 			found.add(text, "field "+field.Path)
-		}
-	}
-	for _, entry := range product.Entries() {
-		for _, text := range []string{entry.Label, entry.Help, entry.WhyLeast, entry.WhyMost} {
-			found.add(text, "entry "+entry.Path)
 		}
 	}
 	found.add("yes", "value of a switch")

@@ -81,13 +81,14 @@ const testHelp = `Sets up what the tests need and runs them all:
      On Debian and its relatives that happens by itself, as root or with a sudo
      that asks for no password. Elsewhere you are told what to install with the
      manager that you have, and the tests that need a missing program are skipped.
-  2. installs the npm packages of testdata/outside/package.json into your cache
-     folder, once, and again when that file changes.
+  2. installs the npm packages of testdata/outside/package-lock.json into your
+     cache folder, once, and again when that file changes.
   3. lists Go files that gofmt would change; any is a failure.
   4. go vet ./...
   5. go test -count=1 ./... without cgo
-  6. on Linux, the tests of cmd/gussetwright with cgo, which start the real window
-     on a screen that no one sees and drive it with mouse and keys.
+     On Linux those of app/window build the real window with cgo, start it on a
+     screen that no one sees and drive it with mouse and keys.
+  6. on Linux, go vet and go build of cmd/gussetwright with cgo.
 
 Once everything is there, GUSSETWRIGHT_OUTSIDE is set for the tests, and from then
 on a missing tool fails a test instead of skipping it.

@@ -27,7 +27,8 @@ func pretend(t *testing.T, system string, root bool, programs ...string) *preten
 	t.Helper()
 	p := &pretended{programs: programs}
 	folder := t.TempDir()
-	writeFile(t, filepath.Join(folder, "testdata", "outside", "package.json"), `{"dependencies":{}}`)
+	writeFile(t, filepath.Join(folder, "testdata", "outside", listName), `{"dependencies":{}}`)
+	writeFile(t, filepath.Join(folder, "testdata", "outside", lockName), `{"packages":{}}`)
 	p.machine = &machine{
 		system: system, root: folder, out: &p.out, errors: &p.errors,
 		has:       func(program string) bool { return slices.Contains(p.programs, program) },

@@ -5,11 +5,17 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"slices"
 )
 
-// installedName is the file that says for which package.json an installation was
-// finished. It is written last: one that was broken off is done again.
-const installedName = "installed.json"
+// The files of an installation. The list names the packages, the lock what they need
+// in turn, with the sums of all. installedName says for which of both an installation
+// was finished. It is written last: one that was broken off is done again.
+const (
+	listName      = "package.json"
+	lockName      = "package-lock.json"
+	installedName = "installed.txt"
+)
 
 // npmFolder returns where the npm packages go: the cache folder of the user, or
 // a folder under bin where there is none, as in a job without a home. Its name
@@ -22,10 +28,16 @@ func npmFolder(m *machine) string {
 	return filepath.Join(cache, "gussetwright", "outside")
 }
 
-// installNpm installs the packages of testdata/outside/package.json into folder,
-// unless they are there.
+// npmPackages is what is to be installed, as it stands in testdata/outside.
+type npmPackages struct{ list, lock []byte }
+
+// both is the list and the lock, one after the other.
+func (p npmPackages) both() []byte { return slices.Concat(p.list, p.lock) }
+
+// installNpm installs the packages of testdata/outside into folder, unless they are
+// there.
 func installNpm(m *machine, folder string) error {
-	wanted, err := npmList(m)
+	wanted, err := wantedNpm(m)
 	if err != nil {
 		return err
 	}
@@ -36,42 +48,45 @@ func installNpm(m *machine, folder string) error {
 		return fmt.Errorf("prepare the folder for npm packages: %w", err)
 	}
 	if err := m.run(npmCommand(folder)); err != nil {
-		return fmt.Errorf("npm could not install the packages of testdata/outside/package.json into %s: %w\n"+
+		return fmt.Errorf("npm could not install the packages of testdata/outside/package-lock.json into %s: %w\n"+
 			"Check the network and try again, or run the tests without them: go run ./cmd/task test -no-install", folder, err)
 	}
-	if err := os.WriteFile(filepath.Join(folder, installedName), wanted, 0o644); err != nil {
+	if err := os.WriteFile(filepath.Join(folder, installedName), wanted.both(), 0o644); err != nil {
 		return fmt.Errorf("note that the npm packages are installed: %w", err)
 	}
 	return nil
 }
 
-func npmList(m *machine) ([]byte, error) {
-	list, err := os.ReadFile(m.path("testdata", "outside", "package.json"))
-	if err != nil {
-		return nil, fmt.Errorf("read the list of npm packages: %w", err)
+func wantedNpm(m *machine) (wanted npmPackages, err error) {
+	if wanted.list, err = os.ReadFile(m.path("testdata", "outside", listName)); err != nil {
+		return wanted, fmt.Errorf("read the list of npm packages: %w", err)
 	}
-	return list, nil
+	if wanted.lock, err = os.ReadFile(m.path("testdata", "outside", lockName)); err != nil {
+		return wanted, fmt.Errorf("read the versions and sums of the npm packages: %w", err)
+	}
+	return wanted, nil
 }
 
 // npmPresent tells whether folder holds the packages that the module lists.
 func npmPresent(m *machine, folder string) bool {
-	wanted, err := npmList(m)
+	wanted, err := wantedNpm(m)
 	return err == nil && npmInstalled(folder, wanted)
 }
 
 // npmInstalled tells whether folder holds the wanted packages.
-func npmInstalled(folder string, wanted []byte) bool {
+func npmInstalled(folder string, wanted npmPackages) bool {
 	installed, err := os.ReadFile(filepath.Join(folder, installedName))
-	if err != nil || !bytes.Equal(installed, wanted) {
+	if err != nil || !bytes.Equal(installed, wanted.both()) {
 		return false
 	}
 	modules, err := os.Stat(filepath.Join(folder, "node_modules"))
 	return err == nil && modules.IsDir()
 }
 
-// prepareNpm empties the folder of an older installation and copies the list there.
-func prepareNpm(folder string, wanted []byte) error {
-	for _, old := range []string{installedName, "package-lock.json", "node_modules"} {
+// prepareNpm empties the folder of an older installation and copies list and lock
+// there.
+func prepareNpm(folder string, wanted npmPackages) error {
+	for _, old := range []string{installedName, "node_modules"} {
 		if err := os.RemoveAll(filepath.Join(folder, old)); err != nil {
 			return err
 		}
@@ -79,9 +94,14 @@ func prepareNpm(folder string, wanted []byte) error {
 	if err := os.MkdirAll(folder, 0o755); err != nil {
 		return err
 	}
-	return os.WriteFile(filepath.Join(folder, "package.json"), wanted, 0o644)
+	if err := os.WriteFile(filepath.Join(folder, listName), wanted.list, 0o644); err != nil {
+		return err
+	}
+	return os.WriteFile(filepath.Join(folder, lockName), wanted.lock, 0o644)
 }
 
+// npmCommand installs exactly what the lock says, and refuses what has another sum.
+// The lock names no server, so every user's own is asked.
 func npmCommand(folder string) command {
-	return command{folder: folder, words: []string{"npm", "install", "--no-audit", "--no-fund", "--loglevel=error"}}
+	return command{folder: folder, words: []string{"npm", "ci", "--no-audit", "--no-fund", "--loglevel=error"}}
 }

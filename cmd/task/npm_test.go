@@ -1,10 +1,14 @@
 package main
 
 import (
+	"encoding/json"
 	"errors"
 	"os"
 	"path/filepath"
+	"strings"
 	"testing"
+
+	"gussetwright/geometry/geomtest"
 )
 
 func TestNpmPackagesAreInstalledWhenTheyMust(t *testing.T) {
@@ -20,12 +24,15 @@ func TestNpmPackagesAreInstalledWhenTheyMust(t *testing.T) {
 		{"the list changed", func() {
 			writeFile(t, p.path("testdata", "outside", "package.json"), `{"dependencies":{"fold":"0.12.0"}}`)
 		}, 1},
+		{"the lock changed", func() {
+			writeFile(t, p.path("testdata", "outside", "package-lock.json"), `{"packages":{"node_modules/fold":{}}}`)
+		}, 1},
 		{"the packages were deleted", func() { os.RemoveAll(filepath.Join(folder, "node_modules")) }, 1},
 		{"npm fails half way", func() {
 			os.RemoveAll(filepath.Join(folder, "node_modules"))
 			writeFile(t, filepath.Join(folder, "node_modules", "half"), "")
 			os.Remove(filepath.Join(folder, installedName))
-			p.broken = "npm install"
+			p.broken = "npm ci"
 		}, 1},
 		{"after a failure", func() { p.broken = "" }, 1},
 	}
@@ -43,9 +50,13 @@ func TestNpmPackagesAreInstalledWhenTheyMust(t *testing.T) {
 			t.Errorf("%s: present is %v", step.name, npmPresent(p.machine, folder))
 		}
 	}
-	copied, err := os.ReadFile(filepath.Join(folder, "package.json"))
-	if err != nil || string(copied) != `{"dependencies":{"fold":"0.12.0"}}` {
-		t.Errorf("the list in the folder is %q, %v", copied, err)
+	for name, want := range map[string]string{
+		"package.json":      `{"dependencies":{"fold":"0.12.0"}}`,
+		"package-lock.json": `{"packages":{"node_modules/fold":{}}}`,
+	} {
+		if copied, err := os.ReadFile(filepath.Join(folder, name)); err != nil || string(copied) != want {
+			t.Errorf("%s in the folder is %q, %v", name, copied, err)
+		}
 	}
 }
 
@@ -58,9 +69,43 @@ func TestNpmFolderWithoutACache(t *testing.T) {
 }
 
 func TestMissingListOfNpmPackages(t *testing.T) {
-	p := pretend(t, "linux", true, allPrograms()...)
-	os.Remove(p.path("testdata", "outside", "package.json"))
-	if err := installNpm(p.machine, npmFolder(p.machine)); !errors.Is(err, os.ErrNotExist) {
-		t.Errorf("got %v", err)
+	for _, name := range []string{listName, lockName} {
+		p := pretend(t, "linux", true, allPrograms()...)
+		os.Remove(p.path("testdata", "outside", name))
+		if err := installNpm(p.machine, npmFolder(p.machine)); !errors.Is(err, os.ErrNotExist) {
+			t.Errorf("without %s: got %v", name, err)
+		}
+	}
+}
+
+// The lock holds every package of the list in its version, each with its sum, and names
+// no server to fetch it from.
+func TestLockOfNpmPackages(t *testing.T) {
+	folder := filepath.Join(geomtest.Root(t), "testdata", "outside")
+	var list struct{ Dependencies map[string]string }
+	var lock struct {
+		Packages map[string]struct{ Version, Integrity, Resolved string }
+	}
+	for name, into := range map[string]any{listName: &list, lockName: &lock} {
+		data, err := os.ReadFile(filepath.Join(folder, name))
+		if err == nil {
+			err = json.Unmarshal(data, into)
+		}
+		if err != nil {
+			t.Fatal(err)
+		}
+	}
+	for name, version := range list.Dependencies {
+		if got := lock.Packages["node_modules/"+name].Version; got != version {
+			t.Errorf("the lock has %s %q, the list %q", name, got, version)
+		}
+	}
+	for name, locked := range lock.Packages {
+		if name != "" && !strings.HasPrefix(locked.Integrity, "sha512-") {
+			t.Errorf("%s has the sum %q", name, locked.Integrity)
+		}
+		if locked.Resolved != "" {
+			t.Errorf("%s names a server; write the lock with npm install --package-lock-only --omit-lockfile-registry-resolved", name)
+		}
 	}
 }

@@ -27,14 +27,14 @@ func TestSetUpThenCheck(t *testing.T) {
 		says    string
 	}{
 		{"a bare Debian", "linux", true, []string{"apt-get"}, nil,
-			[]string{"apt-get", "update", "install -y", "npm install", "go vet ./...", "go test -count=1 ./...",
-				"go vet ./cmd/gussetwright", "go test -count=1 ./cmd/gussetwright"}, true, ""},
+			[]string{"apt-get", "update", "install -y", "npm ci", "go vet -composites=false ./...", "go test -count=1 ./...",
+				"go vet -composites=false ./cmd/gussetwright", "go build -o", "./cmd/gussetwright"}, true, ""},
 		{"a complete machine", "darwin", false, allPrograms("brew"), nil,
-			[]string{"npm install", "go vet", "go test"}, true, "real window were left out"},
+			[]string{"npm ci", "go vet", "go test"}, true, "real window were left out"},
 		{"a bare Mac", "darwin", false, []string{"brew"}, nil,
 			[]string{"go vet", "go test"}, false, "brew install qpdf poppler"},
 		{"a Mac with node alone", "darwin", false, []string{"brew", "node", "npm"}, nil,
-			[]string{"npm install", "go vet", "go test"}, false, "brew install qpdf poppler"},
+			[]string{"npm ci", "go vet", "go test"}, false, "brew install qpdf poppler"},
 		{"Debian without a network", "linux", true, []string{"apt-get"}, []string{"-no-install"},
 			[]string{"go vet", "go test"}, false, "sudo apt-get install qpdf"},
 		{"programs but no npm packages and no network", "linux", true, allPrograms("apt-get"), []string{"-no-install"},
@@ -107,7 +107,7 @@ func TestSecondRunInstallsNothing(t *testing.T) {
 }
 
 func TestFailedSetUpStillTestsButFails(t *testing.T) {
-	for _, broken := range []string{"apt-get", "npm install"} {
+	for _, broken := range []string{"apt-get", "npm ci"} {
 		p := pretend(t, "linux", true, "apt-get")
 		p.broken = broken
 		err := runTests(p.machine, nil)

@@ -7,6 +7,8 @@ package bag
 func Applies(path string, s *Spec) bool {
 	b, h, c := &s.Body, &s.Handle, &s.Cards
 	switch path {
+	case "product.depth_mm":
+		return s.Product.Kind != ProductBottle
 	case "bag.turn_in_mm":
 		return b.Top == TopTurnIn
 	case "bag.zigzag_pitch_mm", "bag.zigzag_depth_mm":

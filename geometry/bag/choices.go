@@ -1,5 +1,18 @@
 package bag
 
+import "slices"
+
+// ProductKind is what goes into the bag.
+type ProductKind string
+
+// The kinds of product.
+const (
+	ProductBox     ProductKind = "box"
+	ProductBottle  ProductKind = "bottle"
+	ProductGarment ProductKind = "garment"
+	ProductFree    ProductKind = "free" // loose goods that take the shape of the bag
+)
+
 // Seams says from how many pieces the tube of the bag is glued.
 type Seams string
 
@@ -62,6 +75,25 @@ const (
 	PaperBoard    PaperKind = "board"
 )
 
+// PaperColour is the colour of the bare paper.
+type PaperColour string
+
+// The colours of paper.
+const (
+	ColourWhite   PaperColour = "white"
+	ColourNatural PaperColour = "natural" // unbleached, brown
+)
+
+// Lamination is a film on the print side.
+type Lamination string
+
+// The laminations.
+const (
+	LaminationNone  Lamination = "none"
+	LaminationGloss Lamination = "gloss"
+	LaminationMatt  Lamination = "matt"
+)
+
 // Grain is the side of the bag along which the fibres of the paper lie.
 type Grain string
 
@@ -80,19 +112,52 @@ const (
 	GripperShort GripperEdge = "short"
 )
 
-// Fit is how artwork fills the panel it is placed on.
+// Fit is how artwork fills the place it is put on.
 type Fit string
 
-// The ways to fit.
+// The ways to fit: over the whole place and its bleed, within the place, or in the
+// size that the file states, middle on middle.
 const (
 	FitCover   Fit = "cover"
 	FitContain Fit = "contain"
 	FitExact   Fit = "exact"
 )
 
+// Repeat is how artwork is laid side by side until it fills its place.
+type Repeat string
+
+// The ways to repeat.
+const (
+	RepeatNone     Repeat = "none"
+	RepeatGrid     Repeat = "grid"
+	RepeatHalfDrop Repeat = "half-drop" // every second column half a step lower
+)
+
+// Content says what artwork holds, where that makes a difference to what is checked.
+type Content string
+
+// The contents.
+const (
+	HoldsPicture Content = "picture"
+	HoldsEAN13   Content = "ean-13" // a bar code, filling the artwork with its quiet zones
+)
+
+// The places that take artwork on more than one panel.
+const (
+	OnBlank      = "blank" // every piece as a whole
+	OnFrontPiece = "front-piece"
+	OnBackPiece  = "back-piece"
+	OnFaces      = "faces"   // the front and the back alike
+	OnGussets    = "gussets" // both gussets alike
+)
+
 // artworkPlaces lists the names that Artwork.On may take.
 var artworkPlaces = []string{
-	"blank", "front", "back", "gusset-left", "gusset-right",
+	OnBlank, OnFrontPiece, OnBackPiece, OnFaces, OnGussets,
+	"front", "back", "gusset-left", "gusset-right",
 	"front-turn-in", "back-turn-in", "gusset-left-turn-in", "gusset-right-turn-in",
 	"front-base", "back-base", "gusset-left-base", "gusset-right-base",
 }
+
+// ArtworkPlaces returns the names that Artwork.On may take, the large places first.
+func ArtworkPlaces() []string { return slices.Clone(artworkPlaces) }

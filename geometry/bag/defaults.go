@@ -4,6 +4,7 @@ package bag
 // example every trainer begins with, carried by a rope.
 func Default() Spec {
 	spec := Spec{
+		Product: Product{Kind: ProductBox, Width: 200, Depth: 90, Height: 250},
 		Body: Body{
 			Width: 240, Gusset: 100, Height: 360,
 			BaseOverlap: 20, SeamFlap: 20, SeamRelief: 0.5, Chamfer: 15,
@@ -15,7 +16,7 @@ func Default() Spec {
 			HandHoleWidth: 90, HandHoleHeight: 30, PatchWidth: 150, PatchHeight: 40,
 		},
 		Cards: Cards{Clearance: 4, TopEdgeMargin: 5, TopGrammage: 350, BaseGrammage: 400},
-		Paper: Paper{Kind: PaperGloss, Grammage: 170, Grain: GrainHeight},
+		Paper: Paper{Kind: PaperGloss, Grammage: 170, Grain: GrainHeight, Lamination: LaminationNone},
 		Sheet: Sheet{
 			Width: 1000, Height: 700, Gripper: 12, GripperEdge: GripperLong,
 			Side: 5, Tail: 5, Gap: 6,
@@ -42,7 +43,8 @@ func OfSize(width, gusset, height float64) Spec {
 // Derive sets the entries whose usual value depends on other entries, except
 // those for which given returns true for their path. The rules are common
 // practice: holes half a face apart (facts of bag makers, no standard), a deeper
-// turn-in where a hand must find it backed, cards for a bag on a rope.
+// turn-in where a hand must find it backed, cards for a bag on a rope, brown kraft,
+// more ease for what is soft.
 func (s *Spec) Derive(given func(path string) bool) {
 	derived := Spec{}
 	derived.Handle.Spacing = s.Body.Width / 2
@@ -53,14 +55,33 @@ func (s *Spec) Derive(given func(path string) bool) {
 	roped := s.Handle.Kind.HasHoles()
 	derived.Cards.Top = roped && s.Body.Top == TopTurnIn
 	derived.Cards.Base = roped && s.Body.Base != BasePinch
+	derived.Paper.Colour = ColourWhite
+	if s.Paper.Kind == PaperKraft {
+		derived.Paper.Colour = ColourNatural
+	}
+	derived.Product.Ease, derived.Product.Headroom = s.Product.Kind.room()
 	for _, path := range []string{
-		"handle.spacing_mm", "handle.drop_mm", "bag.turn_in_mm", "cards.top", "cards.base",
+		"product.ease_mm", "product.headroom_mm",
+		"handle.spacing_mm", "handle.drop_mm", "bag.turn_in_mm", "cards.top", "cards.base", "paper.colour",
 	} {
 		if !given(path) {
 			field, _ := FieldAt(path)
 			field.copy(s, &derived)
 		}
 	}
+}
+
+// room returns the ease and the headroom that are usual for a kind of product.
+func (k ProductKind) room() (ease, headroom float64) {
+	switch k {
+	case ProductBottle:
+		return 10, 40
+	case ProductGarment:
+		return 20, 60
+	case ProductFree:
+		return 0, 50
+	}
+	return 10, 60
 }
 
 // TurnInDepth returns the depth of the turn-in as it is built: 0 for a raw edge.

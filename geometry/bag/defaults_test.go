@@ -46,7 +46,7 @@ func TestDerive(t *testing.T) {
 }
 
 func TestDeriveKeepsWhatIsGiven(t *testing.T) {
-	for _, path := range []string{"handle.spacing_mm", "handle.drop_mm", "bag.turn_in_mm"} {
+	for _, path := range []string{"handle.spacing_mm", "handle.drop_mm", "bag.turn_in_mm", "product.ease_mm", "product.headroom_mm"} {
 		spec := bag.Default()
 		f := field(t, path)
 		f.SetNumber(&spec, 77)
@@ -70,10 +70,34 @@ func TestDeriveKeepsWhatIsGiven(t *testing.T) {
 	}
 }
 
+// Kraft is brown unless it is said to be bleached; every other paper is white.
+func TestPaperColourFollowsTheKind(t *testing.T) {
+	for _, kind := range field(t, "paper.kind").Options {
+		spec := bag.Default()
+		spec.Paper.Kind = bag.PaperKind(kind)
+		want := bag.ColourWhite
+		if spec.Paper.Kind == bag.PaperKraft {
+			want = bag.ColourNatural
+		}
+		spec.Derive(func(string) bool { return false })
+		if spec.Paper.Colour != want {
+			t.Errorf("%s is %s, want %s", kind, spec.Paper.Colour, want)
+		}
+		for _, given := range []bag.PaperColour{bag.ColourWhite, bag.ColourNatural} {
+			spec.Paper.Colour = given
+			spec.Derive(func(path string) bool { return path == "paper.colour" })
+			if spec.Paper.Colour != given {
+				t.Errorf("%s was given as %s and became %s", kind, given, spec.Paper.Colour)
+			}
+		}
+	}
+}
+
 func TestDeriveTouchesNothingElse(t *testing.T) {
 	table := bag.Fields()
 	derived := map[string]bool{
-		"handle.spacing_mm": true, "handle.drop_mm": true, "bag.turn_in_mm": true, "cards.top": true, "cards.base": true,
+		"product.ease_mm": true, "product.headroom_mm": true,
+		"handle.spacing_mm": true, "handle.drop_mm": true, "bag.turn_in_mm": true, "cards.top": true, "cards.base": true, "paper.colour": true,
 	}
 	was, is := bag.Default(), bag.Default()
 	for i := range table {

@@ -1,38 +1,64 @@
 package bag
 
 import (
+	"slices"
 	"strconv"
 	"strings"
+
+	"gussetwright/geometry/phrase"
 )
 
 // FieldError says what is wrong with one entry and what to do about it.
 type FieldError struct {
-	Path   string // the entry in bag.json
-	Label  string // the entry in words
-	Value  string // what was given, with its unit
-	Limit  string // which limit it breaks
-	Reason string // why there is that limit; may be empty
-	Remedy string // what to do
+	Path   string        // the entry in bag.json
+	Label  string        // the entry in words, in English
+	Value  string        // what was given, with its unit
+	Limit  phrase.Phrase // which limit it breaks
+	Reason phrase.Phrase // why there is that limit; may be empty
+	Remedy phrase.Phrase // what to do
 }
 
-// Error returns the whole complaint in one line.
+// Error returns the whole complaint in one line of English, which names the entry as
+// it is found in bag.json.
 func (e *FieldError) Error() string {
-	var text strings.Builder
-	text.WriteString(e.Path)
+	name := e.Path
 	if e.Label != "" {
-		text.WriteString(" (" + e.Label + ")")
+		name += " (" + e.Label + ")"
 	}
-	if e.Value != "" {
-		text.WriteString(" is " + e.Value)
+	return e.sentence(name, e.Value, func(text string) string { return text })
+}
+
+// In returns the whole complaint in another language, for people who know the entry
+// by its label.
+func (e *FieldError) In(translate func(string) string) string {
+	name, value := e.Path, e.Value
+	field, inTable := FieldAt(e.Path)
+	switch {
+	case inTable:
+		name = field.NameIn(translate)
+		if slices.Contains(field.Options, value) {
+			value = translate(value)
+		}
+	case strings.Contains(e.Path, "[") && e.Label != "": // one of several that have the label
+		name = translate(e.Label) + " (" + e.Path + ")"
+	case e.Label != "":
+		name = translate(e.Label)
 	}
-	text.WriteString(": " + e.Limit)
-	if e.Reason != "" {
-		text.WriteString(" (" + e.Reason + ")")
+	return e.sentence(name, value, translate)
+}
+
+func (e *FieldError) sentence(name, value string, translate func(string) string) string {
+	text := name + ": " + e.Limit.In(translate)
+	if value != "" {
+		text = phrase.New("%s is %s: %s", name, value, e.Limit).In(translate)
 	}
-	if e.Remedy != "" {
-		text.WriteString("; " + e.Remedy)
+	if !e.Reason.Empty() {
+		text += " (" + e.Reason.In(translate) + ")"
 	}
-	return text.String()
+	if !e.Remedy.Empty() {
+		text += "; " + e.Remedy.In(translate)
+	}
+	return text
 }
 
 func quote(text string) string {
@@ -43,10 +69,8 @@ func quote(text string) string {
 	return strconv.Quote(text)
 }
 
-func orList(words []string) string {
-	if len(words) < 2 {
-		return strings.Join(words, "")
-	}
-	last := len(words) - 1
-	return strings.Join(words[:last], ", ") + " or " + words[last]
+// chooseFrom is the remedy for a choice. The options stay as they stand in bag.json.
+func chooseFrom(options []string) phrase.Phrase {
+	last := len(options) - 1
+	return phrase.New("choose %s or %s", strings.Join(options[:last], ", "), options[last])
 }

@@ -6,6 +6,7 @@ import (
 	"strconv"
 
 	"gussetwright/geometry"
+	"gussetwright/geometry/phrase"
 )
 
 // Field describes one entry of a Spec. The table of them is the only place that
@@ -116,21 +117,21 @@ func (f *Field) check(s *Spec) *FieldError {
 
 // CheckNumber returns the complaint about a value of a number entry, or nil.
 func (f *Field) CheckNumber(value float64) *FieldError {
-	complain := func(limit, reason string) *FieldError {
+	complain := func(limit phrase.Phrase, reason string) *FieldError {
 		return &FieldError{
-			Path: f.Path, Label: f.Name(), Value: f.exact(value), Limit: limit, Reason: reason,
-			Remedy: "enter a value from " + f.Range(),
+			Path: f.Path, Label: f.Name(), Value: f.exact(value), Limit: limit, Reason: phrase.Phrase{Format: reason},
+			Remedy: phrase.New("enter a value from %s", f.Range()),
 		}
 	}
 	switch {
 	case math.IsNaN(value) || math.IsInf(value, 0):
-		return complain("not a finite number", "")
+		return complain(phrase.New("not a finite number"), "")
 	case value < f.Least:
-		return complain("less than the least, "+f.format(f.Least), f.WhyLeast)
+		return complain(phrase.New("less than the least, %s", f.format(f.Least)), f.WhyLeast)
 	case value > f.Most:
-		return complain("more than the most, "+f.format(f.Most), f.WhyMost)
+		return complain(phrase.New("more than the most, %s", f.format(f.Most)), f.WhyMost)
 	case f.Whole && value != math.Trunc(value):
-		return complain("not a whole number", "")
+		return complain(phrase.New("not a whole number"), "")
 	}
 	return nil
 }
@@ -143,22 +144,25 @@ func (f *Field) CheckChoice(value string) *FieldError {
 		}
 	}
 	return &FieldError{
-		Path: f.Path, Label: f.Name(), Value: quote(value), Limit: "not one of the choices",
-		Remedy: "choose " + orList(f.Options),
+		Path: f.Path, Label: f.Name(), Value: quote(value), Limit: phrase.New("not one of the choices"),
+		Remedy: chooseFrom(f.Options),
 	}
 }
 
 // Name returns the label with the letter used on drawings.
-func (f *Field) Name() string {
+func (f *Field) Name() string { return f.NameIn(func(label string) string { return label }) }
+
+// NameIn is Name in another language.
+func (f *Field) NameIn(translate func(string) string) string {
 	if f.Symbol == "" {
-		return f.Label
+		return translate(f.Label)
 	}
-	return f.Label + " " + f.Symbol
+	return translate(f.Label) + " " + f.Symbol
 }
 
 // Range returns the limits in words, such as "30 to 1000 mm".
-func (f *Field) Range() string {
-	return geometry.FormatNumber(f.Least, 3) + " to " + f.format(f.Most)
+func (f *Field) Range() phrase.Phrase {
+	return phrase.New("%s to %s", geometry.FormatNumber(f.Least, 3), f.format(f.Most))
 }
 
 func (f *Field) format(value float64) string {

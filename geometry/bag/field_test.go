@@ -61,7 +61,7 @@ func TestNumbersUpToTheirLimits(t *testing.T) {
 				t.Errorf("%v is accepted", test.value)
 				continue
 			}
-			if !strings.HasPrefix(complaint.Limit, test.says) {
+			if !strings.HasPrefix(complaint.Limit.String(), test.says) {
 				t.Errorf("%v: limit %q, want %q", test.value, complaint.Limit, test.says)
 			}
 			saysAll(t, complaint, f)
@@ -77,22 +77,22 @@ func saysAll(t *testing.T, complaint *bag.FieldError, f *bag.Field) {
 		t.Errorf("complaint about %q (%q), want %q (%q)", complaint.Path, complaint.Label, f.Path, f.Name())
 	}
 	why := map[string]string{"less": f.WhyLeast, "more": f.WhyMost}
-	if first, _, _ := strings.Cut(complaint.Limit, " "); complaint.Reason != why[first] {
+	if first, _, _ := strings.Cut(complaint.Limit.String(), " "); complaint.Reason.String() != why[first] {
 		t.Errorf("%q gives the reason %q, want %q", complaint.Limit, complaint.Reason, why[first])
 	}
-	if complaint.Remedy != "enter a value from "+f.Range() {
+	if complaint.Remedy.String() != "enter a value from "+f.Range().String() {
 		t.Errorf("remedy %q does not name the range %q", complaint.Remedy, f.Range())
 	}
 	line := complaint.Error()
-	if !strings.Contains(line, complaint.Reason) {
+	if !strings.Contains(line, complaint.Reason.String()) {
 		t.Errorf("%q does not say %q", line, complaint.Reason)
 	}
-	for _, part := range []string{complaint.Path, complaint.Label, complaint.Value, complaint.Limit, complaint.Remedy} {
+	for _, part := range []string{complaint.Path, complaint.Label, complaint.Value, complaint.Limit.String(), complaint.Remedy.String()} {
 		if part == "" || !strings.Contains(line, part) {
 			t.Errorf("%q does not say %q", line, part)
 		}
 	}
-	if strings.HasSuffix(complaint.Limit, ", "+complaint.Value) {
+	if strings.HasSuffix(complaint.Limit.String(), ", "+complaint.Value) {
 		t.Errorf("%q: the value reads like its limit", line)
 	}
 	if len(line) > 400 {
@@ -102,7 +102,7 @@ func saysAll(t *testing.T, complaint *bag.FieldError, f *bag.Field) {
 
 func TestWholeNumbers(t *testing.T) {
 	quantity := field(t, "run.quantity")
-	if complaint := quantity.CheckNumber(12.5); complaint == nil || complaint.Limit != "not a whole number" {
+	if complaint := quantity.CheckNumber(12.5); complaint == nil || complaint.Limit.String() != "not a whole number" {
 		t.Errorf("12.5 bags: %v", complaint)
 	}
 	if complaint := field(t, "bag.width_mm").CheckNumber(240.5); complaint != nil {
@@ -255,7 +255,7 @@ func TestRangeAndText(t *testing.T) {
 	}
 	for _, test := range tests {
 		f := field(t, test.path)
-		if f.Range() != test.span || f.Text(&spec) != test.text {
+		if f.Range().String() != test.span || f.Text(&spec) != test.text {
 			t.Errorf("%s: %q and %q, want %q and %q", test.path, f.Range(), f.Text(&spec), test.span, test.text)
 		}
 	}
@@ -272,5 +272,51 @@ func TestFieldErrorCanBeTakenOutOfTheJoinedOne(t *testing.T) {
 		"(narrower faces leave no room for a hand in the bag); enter a value from 30 to 1000 mm"
 	if complaint.Error() != want {
 		t.Errorf("got  %s\nwant %s", complaint, want)
+	}
+}
+
+// In another language a complaint names the entry by its label, and says label,
+// choice, limit, reason and remedy in that language.
+func TestFieldErrorInAnotherLanguage(t *testing.T) {
+	shout := func(text string) string {
+		if strings.Contains(text, "%") {
+			return text // verbs have no capitals
+		}
+		return strings.ToUpper(text)
+	}
+	whole := func(text string) string { return text }
+	spec := func(change func(*bag.Spec)) bag.Spec {
+		s := bag.Default()
+		change(&s)
+		return s
+	}
+	tests := []struct {
+		spec          bag.Spec
+		english, loud string
+	}{
+		{spec(func(s *bag.Spec) { s.Body.Width = 12 }),
+			"Face width W is 12 mm: less than the least, 30 mm (narrower faces leave no room for a hand in the bag); enter a value from 30 to 1000 mm",
+			"FACE WIDTH W is 12 mm: less than the least, 30 mm (NARROWER FACES LEAVE NO ROOM FOR A HAND IN THE BAG); enter"},
+		{spec(func(s *bag.Spec) { s.Body.Gusset = 0 }),
+			`Base is block: a bag without gussets has no block to stand on; choose "pinch", or give the gusset a depth`,
+			`BASE is BLOCK: A BAG WITHOUT GUSSETS HAS NO BLOCK TO STAND ON; choose "PINCH", or`},
+		{spec(func(s *bag.Spec) { s.Name = strings.Repeat("n", 121) }), "Project name is ", `PROJECT NAME is "nnn`},
+		{spec(func(s *bag.Spec) { s.Artwork = []bag.Artwork{bag.NewArtwork("a.pdf", "lid")} }),
+			`Artwork (artwork[0].on) is "lid": not a place on the blank; choose blank, `, `ARTWORK (artwork[0].on) is "lid": NOT A PLACE ON THE BLANK; choose blank, `},
+	}
+	for _, test := range tests {
+		var complaint *bag.FieldError
+		if !errors.As(test.spec.Validate(), &complaint) {
+			t.Fatalf("no complaint %s", test.english)
+		}
+		if got := complaint.In(whole); !strings.HasPrefix(got, test.english) {
+			t.Errorf("in English %s, want %s", got, test.english)
+		}
+		if strings.HasPrefix(complaint.In(whole), complaint.Path) {
+			t.Errorf("%s begins with its path", complaint.In(whole))
+		}
+		if got := complaint.In(shout); !strings.HasPrefix(got, test.loud) {
+			t.Errorf("aloud %s, want %s", got, test.loud)
+		}
 	}
 }

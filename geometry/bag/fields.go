@@ -8,6 +8,13 @@ func number(path, label, symbol, unit string, least, most float64, at func(*Spec
 	}
 }
 
+// ink builds the row of one ink of the background.
+func ink(path, label string, at func(*Spec) *float64) Field {
+	return number(path, label, "", "%", 0, 100, at,
+		"Ink that covers the whole blank but for the glue areas, beneath all artwork; 0 leaves the paper bare.",
+		"", "an ink cannot be stronger than full")
+}
+
 func whole(f Field) Field {
 	f.Whole = true
 	return f
@@ -26,6 +33,28 @@ func flag(path, label string, at func(*Spec) *bool, help string) Field {
 }
 
 var fields = []Field{
+	choice("product.kind", "What goes in", func(s *Spec) *ProductKind { return &s.Product.Kind },
+		"Sets the usual ease and headroom, and how usual sizes are compared.",
+		ProductBox, ProductBottle, ProductGarment, ProductFree),
+	number("product.width_mm", "Product width", "", "mm", 5, 900, func(s *Spec) *float64 { return &s.Product.Width },
+		"The longer side of what the product stands on; the diameter of a bottle.",
+		"what is thinner needs an envelope, not a bag", "no bag is that large"),
+	number("product.depth_mm", "Product depth", "", "mm", 1, 400, func(s *Spec) *float64 { return &s.Product.Depth },
+		"The shorter side of what the product stands on.",
+		"what is thinner needs an envelope, not a bag", "no bag is that large"),
+	number("product.height_mm", "Product height", "", "mm", 5, 1200, func(s *Spec) *float64 { return &s.Product.Height },
+		"Height of the product as it stands in the bag.",
+		"what is thinner needs an envelope, not a bag", "no bag is that large"),
+	number("product.weight_g", "Product weight", "", "g", 0, 50_000, func(s *Spec) *float64 { return &s.Product.Weight },
+		"Everything that goes into one bag; 0 when it is not known.",
+		"", "no paper bag carries more"),
+	number("product.ease_mm", "Ease", "", "mm", 0, 100, func(s *Spec) *float64 { return &s.Product.Ease },
+		"How much wider and deeper the bag is than the product, so that it slides in.",
+		"", "the product would fall about"),
+	number("product.headroom_mm", "Headroom", "", "mm", 0, 300, func(s *Spec) *float64 { return &s.Product.Headroom },
+		"How much higher the bag is than the product, so that nothing stands out.",
+		"", "more only wastes paper"),
+
 	number("bag.width_mm", "Face width", "W", "mm", 30, 1000, func(s *Spec) *float64 { return &s.Body.Width },
 		"Width of the front and of the back of the standing bag.",
 		"narrower faces leave no room for a hand in the bag", "wider blanks fit no press sheet"),
@@ -122,6 +151,9 @@ var fields = []Field{
 	choice("paper.kind", "Paper", func(s *Spec) *PaperKind { return &s.Paper.Kind },
 		"Family of the paper; it sets the bulk when no caliper is given.",
 		PaperGloss, PaperMatt, PaperUncoated, PaperKraft, PaperBoard),
+	choice("paper.colour", "Paper colour", func(s *Spec) *PaperColour { return &s.Paper.Colour },
+		"Colour of the bare paper. Inks are transparent: on natural brown every colour turns darker and warmer.",
+		ColourWhite, ColourNatural),
 	number("paper.grammage_gsm", "Grammage", "", "g/m²", 30, 600, func(s *Spec) *float64 { return &s.Paper.Grammage },
 		"Mass of a square metre of the paper.",
 		"lighter than that is tissue", "heavier paper does not fold into a bag"),
@@ -131,6 +163,9 @@ var fields = []Field{
 	choice("paper.grain", "Grain", func(s *Spec) *Grain { return &s.Paper.Grain },
 		"Along which side of the bag the fibres lie; along the height is usual.",
 		GrainHeight, GrainWidth),
+	choice("paper.lamination", "Lamination", func(s *Spec) *Lamination { return &s.Paper.Lamination },
+		"Film on the print side. It keeps ink from cracking on the creases and must leave the glue areas free.",
+		LaminationNone, LaminationGloss, LaminationMatt),
 
 	number("sheet.width_mm", "Sheet width", "", "mm", 100, 2000, func(s *Spec) *float64 { return &s.Sheet.Width },
 		"One side of the press sheet.",
@@ -160,6 +195,10 @@ var fields = []Field{
 	number("print.safe_mm", "Safe margin", "", "mm", 0, 50, func(s *Spec) *float64 { return &s.Print.Safe },
 		"How far text and marks stay away from cuts, creases and holes.",
 		"", "a wider margin leaves no room on the panels"),
+	ink("print.background_cyan_percent", "Background cyan", func(s *Spec) *float64 { return &s.Print.Background.Cyan }),
+	ink("print.background_magenta_percent", "Background magenta", func(s *Spec) *float64 { return &s.Print.Background.Magenta }),
+	ink("print.background_yellow_percent", "Background yellow", func(s *Spec) *float64 { return &s.Print.Background.Yellow }),
+	ink("print.background_black_percent", "Background black", func(s *Spec) *float64 { return &s.Print.Background.Black }),
 
 	whole(number("run.quantity", "Quantity", "", "", 1, 10_000_000, func(s *Spec) *float64 { return &s.Run.Quantity },
 		"Good bags wanted.",

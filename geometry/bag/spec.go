@@ -1,5 +1,7 @@
 package bag
 
+import "slices"
+
 // Spec is everything that a user can set about one bag. It is a plain value:
 // copies do not share anything but the backing array of Artwork, which is never
 // changed in place.
@@ -7,6 +9,7 @@ type Spec struct {
 	Name string `json:"name,omitempty"`
 	// Date is the day of the last change, as YYYY-MM-DD, or empty when unknown.
 	Date    string    `json:"date,omitempty"`
+	Product Product   `json:"product"`
 	Body    Body      `json:"bag"`
 	Handle  Handle    `json:"handle"`
 	Cards   Cards     `json:"cards"`
@@ -15,6 +18,36 @@ type Spec struct {
 	Print   Print     `json:"print"`
 	Run     Run       `json:"run"`
 	Artwork []Artwork `json:"artwork,omitempty"`
+	// Profile is the name of the ICC file of the printing condition, or empty.
+	Profile string `json:"profile,omitempty"`
+}
+
+// FileNames returns the names of the files that belong to the bag, each once: the
+// artwork in its order, then the profile.
+func (s *Spec) FileNames() []string {
+	var names []string
+	add := func(name string) {
+		if name != "" && !slices.Contains(names, name) {
+			names = append(names, name)
+		}
+	}
+	for i := range s.Artwork {
+		add(s.Artwork[i].File)
+	}
+	add(s.Profile)
+	return names
+}
+
+// Product is what the bag is made for. It has no bearing on the blank: package product
+// proposes a size from it.
+type Product struct {
+	Kind     ProductKind `json:"kind"`
+	Width    float64     `json:"width_mm"` // the diameter of a bottle
+	Depth    float64     `json:"depth_mm"` // a bottle has none
+	Height   float64     `json:"height_mm"`
+	Weight   float64     `json:"weight_g"`    // 0 when it is not known
+	Ease     float64     `json:"ease_mm"`     // what the bag is wider and deeper than the product
+	Headroom float64     `json:"headroom_mm"` // what the bag is higher than the product
 }
 
 // Body is the size and the construction of the bag.
@@ -64,10 +97,12 @@ type Cards struct {
 
 // Paper is what the blank is cut from. Caliper 0 means grammage × bulk.
 type Paper struct {
-	Kind     PaperKind `json:"kind"`
-	Grammage float64   `json:"grammage_gsm"`
-	Caliper  float64   `json:"caliper_um"`
-	Grain    Grain     `json:"grain"`
+	Kind       PaperKind   `json:"kind"`
+	Colour     PaperColour `json:"colour"`
+	Grammage   float64     `json:"grammage_gsm"`
+	Caliper    float64     `json:"caliper_um"`
+	Grain      Grain       `json:"grain"`
+	Lamination Lamination  `json:"lamination"`
 }
 
 // Sheet is the press sheet and what must stay free on it.
@@ -81,11 +116,24 @@ type Sheet struct {
 	Gap         float64     `json:"gap_mm"`
 }
 
-// Print holds the margins that artwork must keep.
+// Print holds the margins that artwork must keep and the ink beneath all of it.
 type Print struct {
 	Bleed float64 `json:"bleed_mm"`
 	Safe  float64 `json:"safe_mm"`
+	Background
 }
+
+// Background is the colour of the whole blank as the four process inks print it,
+// each in percent of full strength. The zero value is bare paper.
+type Background struct {
+	Cyan    float64 `json:"background_cyan_percent"`
+	Magenta float64 `json:"background_magenta_percent"`
+	Yellow  float64 `json:"background_yellow_percent"`
+	Black   float64 `json:"background_black_percent"`
+}
+
+// Total returns the sum of the four inks in percent, 0 to 400.
+func (b Background) Total() float64 { return b.Cyan + b.Magenta + b.Yellow + b.Black }
 
 // Run is how many bags are wanted and how many more are printed to get them.
 type Run struct {
@@ -93,13 +141,25 @@ type Run struct {
 	Spoilage float64 `json:"spoilage_percent"`
 }
 
-// Artwork is one placed file. X and Y move it from where Fit puts it.
+// Artwork is one placed file. X and Y move it from where Fit puts it, to the right
+// and up as the panel hangs on the blank; Scale and Turn act about its middle. What
+// is later in the list lies over what is earlier.
 type Artwork struct {
-	File  string  `json:"file"`
-	On    string  `json:"on"`
-	Fit   Fit     `json:"fit"`
-	X     float64 `json:"x_mm"`
-	Y     float64 `json:"y_mm"`
-	Scale float64 `json:"scale"`
-	Turn  float64 `json:"turn_deg"`
+	File    string  `json:"file"`
+	Page    float64 `json:"page"` // of a file with several, counted from 1
+	On      string  `json:"on"`
+	Fit     Fit     `json:"fit"`
+	X       float64 `json:"x_mm"`
+	Y       float64 `json:"y_mm"`
+	Scale   float64 `json:"scale"`
+	Turn    float64 `json:"turn_deg"` // anticlockwise
+	Mirror  bool    `json:"mirror"`   // left and right exchanged, before it is turned
+	Opacity float64 `json:"opacity_percent"`
+	Repeat  Repeat  `json:"repeat"`
+	Holds   Content `json:"holds"`
+}
+
+// NewArtwork returns the file placed as a drop places it: covering the panel.
+func NewArtwork(file, on string) Artwork {
+	return Artwork{File: file, Page: 1, On: on, Fit: FitCover, Scale: 1, Opacity: 100, Repeat: RepeatNone, Holds: HoldsPicture}
 }

@@ -3,9 +3,11 @@ package bag
 import (
 	"errors"
 	"fmt"
+	"math"
 	"slices"
 
 	"gussetwright/geometry"
+	"gussetwright/geometry/phrase"
 )
 
 // Limits on what is not a number.
@@ -14,6 +16,7 @@ const (
 	mostArtwork   = 64
 	leastGusset   = 10
 	largestOffset = 5000
+	mostPages     = 10_000
 )
 
 // Validate returns nil when the blank of the bag can be drawn. Otherwise it
@@ -32,7 +35,7 @@ func (s *Spec) Validate() error {
 	if len(s.Artwork) > mostArtwork {
 		complaints = append(complaints, &FieldError{
 			Path: "artwork", Value: fmt.Sprintf("a list of %d", len(s.Artwork)),
-			Limit: fmt.Sprintf("more than %d pieces", mostArtwork), Remedy: "join some of them into one file",
+			Limit: phrase.New("more than %d pieces", mostArtwork), Remedy: phrase.New("join some of them into one file"),
 		})
 	}
 	if len(complaints) == 0 {
@@ -47,7 +50,7 @@ func (s *Spec) checkName() []error {
 	}
 	return []error{&FieldError{
 		Path: "name", Label: "Project name", Value: quote(s.Name),
-		Limit: fmt.Sprintf("longer than %d characters", longestName), Remedy: "shorten it",
+		Limit: phrase.New("longer than %d characters", longestName), Remedy: phrase.New("shorten it"),
 	}}
 }
 
@@ -55,27 +58,27 @@ func (s *Spec) checkName() []error {
 func (s *Spec) checkTogether() []error {
 	b := s.Body
 	var complaints []error
-	complain := func(path, limit, remedy string) {
+	complain := func(path string, limit, remedy phrase.Phrase) {
 		field, _ := FieldAt(path)
 		complaints = append(complaints, &FieldError{
 			Path: path, Label: field.Name(), Value: field.Text(s), Limit: limit, Remedy: remedy,
 		})
 	}
 	if b.Gusset > 0 && b.Gusset < leastGusset {
-		complain("bag.gusset_mm", "too narrow to be creased down its middle",
-			fmt.Sprintf("enter 0 for a flat bag or at least %d mm", leastGusset))
+		complain("bag.gusset_mm", phrase.New("too narrow to be creased down its middle"),
+			phrase.New("enter 0 for a flat bag or at least %d mm", leastGusset))
 	}
 	if b.Gusset == 0 && b.Base != BasePinch {
-		complain("bag.base", "a bag without gussets has no block to stand on",
-			`choose "pinch", or give the gusset a depth`)
+		complain("bag.base", phrase.New("a bag without gussets has no block to stand on"),
+			phrase.New("choose %q, or give the gusset a depth", phrase.Word(BasePinch)))
 	}
 	if b.Base == BasePinch && b.BaseOverlap < leastPinch {
-		complain("bag.base_overlap_mm", "nothing is left to fold over for the pinch base",
-			fmt.Sprintf("enter at least %d mm", leastPinch))
+		complain("bag.base_overlap_mm", phrase.New("nothing is left to fold over for the pinch base"),
+			phrase.New("enter at least %d mm", leastPinch))
 	}
 	if b.Top == TopZigzag && b.ZigzagPitch > b.Width/2 {
-		complain("bag.zigzag_pitch_mm", "fewer than two teeth on the face",
-			"enter at most "+geometry.FormatNumber(b.Width/2, 1)+" mm")
+		complain("bag.zigzag_pitch_mm", phrase.New("fewer than two teeth on the face"),
+			phrase.New("enter at most %s mm", geometry.FormatNumber(b.Width/2, 1)))
 	}
 	return complaints
 }
@@ -84,20 +87,31 @@ const leastPinch = 5
 
 func (a *Artwork) check(index int) []error {
 	var complaints []error
-	complain := func(key, value, limit, remedy string) {
+	complain := func(key, value string, limit, remedy phrase.Phrase) {
 		complaints = append(complaints, &FieldError{
 			Path: fmt.Sprintf("artwork[%d].%s", index, key), Label: "Artwork", Value: value, Limit: limit, Remedy: remedy,
 		})
 	}
 	if a.File == "" {
-		complain("file", `""`, "no file is named", "name the file, or take the piece out of the list")
+		complain("file", `""`, phrase.New("no file is named"), phrase.New("name the file, or take the piece out of the list"))
 	}
 	if !slices.Contains(artworkPlaces, a.On) {
-		complain("on", quote(a.On), "not a place on the blank", "choose "+orList(artworkPlaces))
+		complain("on", quote(a.On), phrase.New("not a place on the blank"), chooseFrom(artworkPlaces))
 	}
-	fits := []string{string(FitCover), string(FitContain), string(FitExact)}
-	if !slices.Contains(fits, string(a.Fit)) {
-		complain("fit", quote(string(a.Fit)), "not one of the choices", "choose "+orList(fits))
+	for _, choice := range []struct {
+		key, value string
+		options    []string
+	}{
+		{"fit", string(a.Fit), []string{string(FitCover), string(FitContain), string(FitExact)}},
+		{"repeat", string(a.Repeat), []string{string(RepeatNone), string(RepeatGrid), string(RepeatHalfDrop)}},
+		{"holds", string(a.Holds), []string{string(HoldsPicture), string(HoldsEAN13)}},
+	} {
+		if !slices.Contains(choice.options, choice.value) {
+			complain(choice.key, quote(choice.value), phrase.New("not one of the choices"), chooseFrom(choice.options))
+		}
+	}
+	if a.Page != math.Trunc(a.Page) {
+		complain("page", geometry.FormatNumber(a.Page, 6), phrase.New("not a whole number"), phrase.New("count the pages from 1"))
 	}
 	for _, bound := range []struct {
 		key         string
@@ -108,10 +122,12 @@ func (a *Artwork) check(index int) []error {
 		{"y_mm", a.Y, -largestOffset, largestOffset},
 		{"scale", a.Scale, 0.001, 1000},
 		{"turn_deg", a.Turn, -360, 360},
+		{"page", a.Page, 1, mostPages},
+		{"opacity_percent", a.Opacity, 0, 100},
 	} {
 		if !(bound.value >= bound.least && bound.value <= bound.most) {
-			span := geometry.FormatNumber(bound.least, 3) + " to " + geometry.FormatNumber(bound.most, 3)
-			complain(bound.key, geometry.FormatNumber(bound.value, 6), "outside "+span, "enter a value from "+span)
+			span := phrase.New("%s to %s", geometry.FormatNumber(bound.least, 3), geometry.FormatNumber(bound.most, 3))
+			complain(bound.key, geometry.FormatNumber(bound.value, 6), phrase.New("outside %s", span), phrase.New("enter a value from %s", span))
 		}
 	}
 	return complaints

@@ -3,6 +3,7 @@ package bag_test
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -46,7 +47,8 @@ func TestValidateReportsAllAtOnce(t *testing.T) {
 	if err == nil {
 		t.Fatal("no complaint")
 	}
-	for _, path := range []string{"bag.width_mm", "bag.height_mm", "paper.kind", "name", "artwork[0].file", "artwork[0].on", "artwork[0].fit", "artwork[0].scale"} {
+	for _, path := range []string{"bag.width_mm", "bag.height_mm", "paper.kind", "name", "artwork[0].file", "artwork[0].on", "artwork[0].fit", "artwork[0].scale",
+		"artwork[0].repeat", "artwork[0].holds", "artwork[0].page"} {
 		if !strings.Contains("\n"+err.Error(), "\n"+path+" ") {
 			t.Errorf("no complaint about %s in\n%v", path, err)
 		}
@@ -108,7 +110,7 @@ func TestName(t *testing.T) {
 }
 
 func piece() bag.Artwork {
-	return bag.Artwork{File: "front.svg", On: "front", Fit: bag.FitCover, Scale: 1}
+	return bag.NewArtwork("front.svg", "front")
 }
 
 func TestArtworkUpToItsLimits(t *testing.T) {
@@ -120,17 +122,30 @@ func TestArtworkUpToItsLimits(t *testing.T) {
 		{"as it is", func(*bag.Artwork) {}, ""},
 		{"on the whole blank", func(a *bag.Artwork) { a.On = "blank" }, ""},
 		{"least scale", func(a *bag.Artwork) { a.Scale = 0.001 }, ""},
-		{"most of all", func(a *bag.Artwork) { a.X, a.Y, a.Scale, a.Turn = 5000, -5000, 1000, -360 }, ""},
+		{"most of all", func(a *bag.Artwork) { a.X, a.Y, a.Scale, a.Turn, a.Page = 5000, -5000, 1000, -360, 10_000 }, ""},
+		{"mirrored", func(a *bag.Artwork) { a.Mirror = true }, ""},
+		{"invisible", func(a *bag.Artwork) { a.Opacity = 0 }, ""},
+		{"repeated", func(a *bag.Artwork) { a.Repeat = bag.RepeatGrid }, ""},
+		{"repeated with half a drop", func(a *bag.Artwork) { a.Repeat = bag.RepeatHalfDrop }, ""},
+		{"a bar code", func(a *bag.Artwork) { a.Holds = bag.HoldsEAN13 }, ""},
 		{"no file", func(a *bag.Artwork) { a.File = "" }, `artwork[0].file (Artwork) is "": no file is named`},
-		{"no place", func(a *bag.Artwork) { a.On = "lid" }, `artwork[0].on (Artwork) is "lid": not a place on the blank; choose blank, front`},
+		{"no place", func(a *bag.Artwork) { a.On = "lid" }, `artwork[0].on (Artwork) is "lid": not a place on the blank; choose blank, front-piece, back-piece, faces, gussets, front, back`},
 		{"no fit", func(a *bag.Artwork) { a.Fit = "stretch" }, `"stretch": not one of the choices; choose cover, contain or exact`},
 		{"scaled to nothing", func(a *bag.Artwork) { a.Scale = 0 }, "artwork[0].scale (Artwork) is 0: outside 0.001 to 1000"},
-		{"mirrored", func(a *bag.Artwork) { a.Scale = -1 }, "artwork[0].scale (Artwork) is -1: outside"},
+		{"scaled below nothing", func(a *bag.Artwork) { a.Scale = -1 }, "artwork[0].scale (Artwork) is -1: outside"},
 		{"too large", func(a *bag.Artwork) { a.Scale = 1000.5 }, "artwork[0].scale (Artwork) is 1000.5: outside"},
 		{"x beyond", func(a *bag.Artwork) { a.X = 5000.5 }, "artwork[0].x_mm (Artwork) is 5000.5: outside -5000 to 5000"},
 		{"y no number", func(a *bag.Artwork) { a.Y = math.NaN() }, "artwork[0].y_mm (Artwork) is NaN: outside"},
 		{"y endless", func(a *bag.Artwork) { a.Y = math.Inf(-1) }, "artwork[0].y_mm (Artwork) is -Inf: outside"},
 		{"turned twice", func(a *bag.Artwork) { a.Turn = 720 }, "artwork[0].turn_deg (Artwork) is 720: outside -360 to 360"},
+		{"page before the first", func(a *bag.Artwork) { a.Page = 0 }, "artwork[0].page (Artwork) is 0: outside 1 to 10000"},
+		{"page beyond", func(a *bag.Artwork) { a.Page = 10_001 }, "artwork[0].page (Artwork) is 10001: outside 1 to 10000"},
+		{"half a page", func(a *bag.Artwork) { a.Page = 1.5 }, "artwork[0].page (Artwork) is 1.5: not a whole number; count the pages from 1"},
+		{"page no number", func(a *bag.Artwork) { a.Page = math.NaN() }, "artwork[0].page (Artwork) is NaN: outside"},
+		{"less than invisible", func(a *bag.Artwork) { a.Opacity = -1 }, "artwork[0].opacity_percent (Artwork) is -1: outside 0 to 100"},
+		{"more than opaque", func(a *bag.Artwork) { a.Opacity = 101 }, "artwork[0].opacity_percent (Artwork) is 101: outside 0 to 100"},
+		{"no repeat", func(a *bag.Artwork) { a.Repeat = "brick" }, `artwork[0].repeat (Artwork) is "brick": not one of the choices; choose none, grid or half-drop`},
+		{"no content", func(a *bag.Artwork) { a.Holds = "" }, `artwork[0].holds (Artwork) is "": not one of the choices; choose picture or ean-13`},
 	}
 	for _, test := range tests {
 		spec := bag.Default()
@@ -163,5 +178,41 @@ func TestTooManyPiecesOfArtwork(t *testing.T) {
 		if !valid && !strings.Contains(err.Error(), fmt.Sprintf("artwork is a list of %d: more than 64 pieces; join", count)) {
 			t.Errorf("%d pieces: %v", count, err)
 		}
+	}
+}
+
+// Everywhere that artwork may lie is accepted, and each place once.
+func TestArtworkPlaces(t *testing.T) {
+	places := bag.ArtworkPlaces()
+	seen := map[string]bool{}
+	for _, place := range places {
+		spec := bag.Default()
+		spec.Artwork = []bag.Artwork{bag.NewArtwork("front.svg", place)}
+		if err := spec.Validate(); err != nil || seen[place] {
+			t.Errorf("%s: seen before %v, %v", place, seen[place], err)
+		}
+		seen[place] = true
+	}
+	places[0] = "changed"
+	if bag.ArtworkPlaces()[0] != bag.OnBlank {
+		t.Error("the list of places can be changed from outside")
+	}
+}
+
+func TestFileNames(t *testing.T) {
+	spec := bag.Default()
+	if got := spec.FileNames(); len(got) != 0 {
+		t.Errorf("a bag without files names %q", got)
+	}
+	for _, file := range []string{"front.svg", "back.svg", "", "front.svg"} {
+		spec.Artwork = append(spec.Artwork, bag.NewArtwork(file, "front"))
+	}
+	spec.Profile = "coated.icc"
+	if got := spec.FileNames(); !slices.Equal(got, []string{"front.svg", "back.svg", "coated.icc"}) {
+		t.Errorf("got %q", got)
+	}
+	spec.Profile = "back.svg"
+	if got := spec.FileNames(); !slices.Equal(got, []string{"front.svg", "back.svg"}) {
+		t.Errorf("named twice: got %q", got)
 	}
 }

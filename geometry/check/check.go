@@ -62,11 +62,17 @@ func Inspect(laid *blank.Blank, plan *sheet.Plan) []Finding {
 	look.cards()
 	look.paper()
 	look.sheet()
+	Sort(look.findings)
+	return look.findings
+}
+
+// Sort puts errors first and notes last, and leaves findings of one severity in their
+// order.
+func Sort(findings []Finding) {
 	rank := map[Severity]int{Error: 0, Warning: 1, Note: 2}
-	slices.SortStableFunc(look.findings, func(a, b Finding) int {
+	slices.SortStableFunc(findings, func(a, b Finding) int {
 		return cmp.Compare(rank[a.Severity], rank[b.Severity])
 	})
-	return look.findings
 }
 
 // HasError tells whether something cannot be made.

@@ -80,6 +80,9 @@ var cases = []struct {
 	{"grammage-light", check.Warning, "90 g/m²", func(s *bag.Spec) { s.Paper.Grammage = 90 }},
 	{"grammage-heavy", check.Note, "300 g/m²", func(s *bag.Spec) { s.Paper.Grammage = 300 }},
 	{"crease-before-folding", check.Note, "150 g/m²", func(s *bag.Spec) { s.Paper.Grammage = 150 }},
+	{"lamination-glue", check.Note, "glue areas", func(s *bag.Spec) { s.Paper.Lamination = bag.LaminationMatt }},
+	// Commission Decision 97/129/EC has marks of their own for composites.
+	{"lamination-recycling", check.Note, "composite", func(s *bag.Spec) { s.Paper.Lamination = bag.LaminationGloss }},
 	{"grain-across", check.Warning, "grain", func(s *bag.Spec) { s.Paper.Grain = bag.GrainWidth }},
 	{"no-sheet-fits", check.Error, "500 mm × 350 mm", func(s *bag.Spec) { s.Sheet.Width, s.Sheet.Height = 500, 350 }},
 	{"gap-less-than-bleed", check.Warning, "2 mm", func(s *bag.Spec) { s.Sheet.Width, s.Sheet.Gap = 2000, 2 }},
@@ -123,6 +126,27 @@ func TestDefaultBagIsFine(t *testing.T) {
 		if finding.Severity != check.Note {
 			t.Errorf("%s %s: %s", finding.Severity, finding.Code, finding.Message)
 		}
+	}
+}
+
+// Bare paper has no film to speak of, and film alone makes no bag worse.
+func TestLaminationAddsNotesAlone(t *testing.T) {
+	spec := bag.Default()
+	bare := inspect(spec)
+	for _, finding := range bare {
+		if strings.HasPrefix(finding.Code, "lamination-") {
+			t.Errorf("bare paper: %s", finding.Message)
+		}
+	}
+	spec.Paper.Lamination = bag.LaminationGloss
+	laminated := inspect(spec)
+	for _, finding := range laminated {
+		if finding.Severity != check.Note {
+			t.Errorf("%s %s: %s", finding.Severity, finding.Code, finding.Message)
+		}
+	}
+	if len(laminated) != len(bare)+2 {
+		t.Errorf("%d findings with film, %d without", len(laminated), len(bare))
 	}
 }
 

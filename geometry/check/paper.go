@@ -52,9 +52,26 @@ func (l *inspection) paper() {
 			sentence("paper of %g g/m² cracks when it is folded uncreased", p.Grammage),
 			sentence("crease every fold first; this holds from %d g/m²", creaseFrom))
 	}
+	l.lamination()
 	if p.Grain == bag.GrainWidth {
 		l.find(Warning, "grain-across", at,
 			sentence("the grain runs across the height, so the long panel edges fold against it and crack or wave"),
 			sentence("lay the blank so that the grain runs along the height"))
 	}
+}
+
+// lamination says what a film takes and what it makes of the bag. C/PAP is the mark
+// of composites of paper in Commission Decision 97/129/EC, which leaves marking to
+// the free will of the maker.
+func (l *inspection) lamination() {
+	if l.spec.Paper.Lamination == bag.LaminationNone {
+		return
+	}
+	glue := l.place("seam-flap")
+	l.find(Note, "lamination-glue", glue,
+		sentence("glue does not hold on film, so the lamination must leave the glue areas of the print side free"),
+		sentence("send the film maker the drawing with the glue areas, or ask the bag maker for a glue that holds on this film"))
+	l.find(Note, "lamination-recycling", l.place("front"),
+		sentence("film makes the paper a composite, which not every paper mill takes back"),
+		sentence("ask who is to recycle the bags; a voluntary material mark by 97/129/EC is then C/PAP, not PAP"))
 }

@@ -21,8 +21,9 @@ type Job struct {
 	CaliperMicrons float64
 	PaperArea      float64 // mm² of paper in one bag
 	PaperGrams     float64 // of the paper in one bag
+	FilmGrams      float64 // of the lamination of one bag, without what is left free for glue
 	CardGrams      float64 // of cards and patches in one bag
-	BagGrams       float64 // paper, cards and patches; rope, eyelets and glue are not weighed
+	BagGrams       float64 // paper, film, cards and patches; rope, eyelets and glue are not weighed
 	PaperKilograms float64 // of all sheets
 
 	RopePerHandle float64 // mm
@@ -34,6 +35,10 @@ type Job struct {
 	Volume        float64 // litres
 	Cards         []blank.Card
 }
+
+// filmGrammage is the mass of the film of a lamination with its adhesive in g/m²:
+// some 15 µm of polypropylene (common practice, no published source).
+const filmGrammage = 16
 
 // handlesPerBag is the number of handles with ends: one for each face.
 const handlesPerBag = 2
@@ -51,6 +56,10 @@ func Reckon(laid *blank.Blank, plan *sheet.Plan) Job {
 	}
 	job.measurePieces(laid)
 	job.weigh(spec.Paper.Grammage)
+	if spec.Paper.Lamination != bag.LaminationNone {
+		job.FilmGrams = (job.PaperArea - printSideGlue(laid)) * filmGrammage / 1e6
+		job.BagGrams += job.FilmGrams
+	}
 	job.RopeMetres = job.RopePerHandle * handlesPerBag * job.Quantity / 1000
 	if spec.Handle.Kind.HasHoles() && spec.Handle.Eyelets {
 		job.Eyelets = 2 * handlesPerBag * job.Quantity
@@ -90,6 +99,19 @@ func (j *Job) measurePieces(laid *blank.Blank) {
 			j.GlueArea += count * area.Shape.Area()
 		}
 	}
+}
+
+// printSideGlue returns the area on which no film may lie, as no glue holds on it.
+func printSideGlue(laid *blank.Blank) float64 {
+	sum := 0.0
+	for i := range laid.Pieces {
+		for _, area := range laid.Pieces[i].Glue {
+			if area.Side == blank.PrintSide {
+				sum += float64(laid.Pieces[i].Count) * area.Shape.Area()
+			}
+		}
+	}
+	return sum
 }
 
 func openings(piece *blank.Piece) float64 {

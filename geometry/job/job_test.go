@@ -50,6 +50,26 @@ func TestByHand(t *testing.T) {
 	near(t, "volume in litres", got.Volume, 8.64, 1e-12)
 }
 
+// Film of 16 g/m² (common practice, no published source) on all of the print side
+// but where glue must hold. By hand for the worked example with a pinch base of
+// 20 mm: the seam flap is 20 wide and 20 + 360 + 50 high, less the slants of its ends,
+// ½ · 20 · (20 + 50); the base row of the back and as much above it are 240 × 20 each.
+func TestFilmIsWeighed(t *testing.T) {
+	spec := geomtest.WorkedExample()
+	spec.Body.Base, spec.Cards.Base = bag.BasePinch, false
+	bare := reckon(spec)
+	near(t, "film on bare paper", bare.FilmGrams, 0, 0)
+	const glued = 20*430 - 700 + 2*240*20
+	for _, film := range []bag.Lamination{bag.LaminationGloss, bag.LaminationMatt} {
+		spec.Paper.Lamination = film
+		got := reckon(spec)
+		near(t, "film", got.FilmGrams, (bare.PaperArea-glued)*16/1e6, 1e-9)
+		near(t, "bag", got.BagGrams, bare.BagGrams+got.FilmGrams, 1e-9)
+		near(t, "paper", got.PaperGrams, bare.PaperGrams, 0)
+		near(t, "paper of all sheets", got.PaperKilograms, bare.PaperKilograms, 0)
+	}
+}
+
 func TestTwoPiecesTakeTwoPlaces(t *testing.T) {
 	spec := geomtest.WorkedExample()
 	spec.Body.Seams = bag.SeamsTwo

@@ -14,11 +14,25 @@ type Phrase struct {
 // Word is a value in a phrase that is itself translated.
 type Word string
 
-// New returns a phrase; format is as for fmt.Sprintf.
+// New returns a phrase; format is as for fmt.Sprintf. Values that are words, phrases
+// or errors are translated with it.
 func New(format string, args ...any) Phrase { return Phrase{format, args} }
 
+// Empty tells whether the phrase says nothing.
+func (p Phrase) Empty() bool { return p.Format == "" }
+
 // String returns the phrase in English.
-func (p Phrase) String() string { return p.In(func(text string) string { return text }) }
+func (p Phrase) String() string {
+	if len(p.Args) == 0 {
+		return p.Format
+	}
+	return fmt.Sprintf(p.Format, p.Args...)
+}
+
+// sayable is what can be said in another language.
+type sayable interface {
+	In(translate func(string) string) string
+}
 
 // In returns the phrase with format and words put through translate.
 func (p Phrase) In(translate func(string) string) string {
@@ -31,8 +45,10 @@ func (p Phrase) In(translate func(string) string) string {
 		switch arg := arg.(type) {
 		case Word:
 			args[i] = translate(string(arg))
-		case Phrase:
+		case sayable:
 			args[i] = arg.In(translate)
+		case error:
+			args[i] = ErrorIn(arg, translate)
 		default:
 			args[i] = arg
 		}

@@ -11,52 +11,29 @@ import (
 	"gussetwright/geometry/bag"
 )
 
-// Kind is what goes into the bag.
-type Kind string
-
-// The kinds of product.
-const (
-	Box     Kind = "box"
-	Bottle  Kind = "bottle"
-	Garment Kind = "garment"
-	Free    Kind = "free" // loose goods that take the shape of the bag
-)
-
-// Kinds returns the kinds of product.
-func Kinds() []Kind { return []Kind{Box, Bottle, Garment, Free} }
-
-// Product is what goes into the bag. Lengths are millimetres.
-type Product struct {
-	Kind     Kind
-	Width    float64 // the diameter of a bottle
-	Depth    float64 // ignored for a bottle
-	Height   float64 // as it stands in the bag
-	Weight   float64 // grams; 0 when it is not known
-	Ease     float64 // what the bag is wider and deeper than the product
-	Headroom float64 // what the bag is higher than the product
-}
-
-// Default returns a box of middling size.
-func Default() Product {
-	return Product{Kind: Box, Width: 200, Depth: 90, Height: 250}.As(Box)
-}
+// Product is what goes into the bag.
+type Product bag.Product
 
 // As returns the product as one of another kind, with the ease and the headroom
 // that are usual for it.
-func (p Product) As(kind Kind) Product {
-	p.Kind = kind
-	switch kind {
-	case Bottle:
-		p.Width = min(p.Width, mostDepth)
-		p.Ease, p.Headroom = 10, 40
-	case Garment:
-		p.Ease, p.Headroom = 20, 60
-	case Free:
-		p.Ease, p.Headroom = 0, 50
-	default:
-		p.Ease, p.Headroom = 10, 60
-	}
+func (p Product) As(kind bag.ProductKind) Product {
+	spec := bag.Spec{Product: bag.Product(p)}
+	spec.Product.Kind = kind
+	spec.Derive(func(string) bool { return false })
+	p = Product(spec.Product)
+	p.Width = min(p.Width, p.Widest())
 	return p
+}
+
+// Widest returns the most that the product may be wide, in mm: a bottle is as deep as
+// it is wide.
+func (p Product) Widest() float64 {
+	path := "product.width_mm"
+	if p.Kind == bag.ProductBottle {
+		path = "product.depth_mm"
+	}
+	field, _ := bag.FieldAt(path)
+	return field.Most
 }
 
 // Volume returns the space that the product takes, in litres.
@@ -67,7 +44,7 @@ func (p Product) Volume() float64 {
 
 // foot returns what the product stands on, the longer side first.
 func (p Product) foot() (longer, shorter float64) {
-	if p.Kind == Bottle {
+	if p.Kind == bag.ProductBottle {
 		return p.Width, p.Width
 	}
 	return max(p.Width, p.Depth), min(p.Width, p.Depth)

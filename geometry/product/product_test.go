@@ -58,23 +58,23 @@ func TestPropose(t *testing.T) {
 		want    product.Size
 		says    string
 	}{
-		{"box", product.Product{Kind: product.Box, Width: 200, Depth: 90, Height: 250, Ease: 10, Headroom: 60}, body,
+		{"box", product.Product{Kind: bag.ProductBox, Width: 200, Depth: 90, Height: 250, Ease: 10, Headroom: 60}, body,
 			product.Size{Width: 210, Gusset: 100, Height: 310}, "200 mm of product and 10 mm of ease"},
-		{"rounded up", product.Product{Kind: product.Box, Width: 201, Depth: 91, Height: 251, Ease: 10, Headroom: 60}, body,
+		{"rounded up", product.Product{Kind: bag.ProductBox, Width: 201, Depth: 91, Height: 251, Ease: 10, Headroom: 60}, body,
 			product.Size{Width: 215, Gusset: 105, Height: 315}, "251 mm of product"},
-		{"deeper than wide", product.Product{Kind: product.Box, Width: 90, Depth: 200, Height: 250, Ease: 10, Headroom: 60}, body,
+		{"deeper than wide", product.Product{Kind: bag.ProductBox, Width: 90, Depth: 200, Height: 250, Ease: 10, Headroom: 60}, body,
 			product.Size{Width: 210, Gusset: 100, Height: 310}, "longer side lies along the face"},
-		{"bottle", product.Product{Kind: product.Bottle, Width: 75, Depth: 300, Height: 320, Ease: 10, Headroom: 40}, body,
+		{"bottle", product.Product{Kind: bag.ProductBottle, Width: 75, Depth: 300, Height: 320, Ease: 10, Headroom: 40}, body,
 			product.Size{Width: 125, Gusset: 85, Height: 360}, "corner creases of the base cross"},
-		{"bottle, slotted", product.Product{Kind: product.Bottle, Width: 75, Height: 320, Ease: 10, Headroom: 40}, slotted,
+		{"bottle, slotted", product.Product{Kind: bag.ProductBottle, Width: 75, Height: 320, Ease: 10, Headroom: 40}, slotted,
 			product.Size{Width: 85, Gusset: 85, Height: 360}, "75 mm of product"},
-		{"thin", product.Product{Kind: product.Garment, Width: 250, Depth: 10, Height: 300, Ease: 5, Headroom: 50}, body,
+		{"thin", product.Product{Kind: bag.ProductGarment, Width: 250, Depth: 10, Height: 300, Ease: 5, Headroom: 50}, body,
 			product.Size{Width: 255, Gusset: 40, Height: 350}, "hard to fold"},
-		{"thin, pinch", product.Product{Kind: product.Garment, Width: 250, Depth: 10, Height: 300, Ease: 5, Headroom: 50}, pinch,
+		{"thin, pinch", product.Product{Kind: bag.ProductGarment, Width: 250, Depth: 10, Height: 300, Ease: 5, Headroom: 50}, pinch,
 			product.Size{Width: 255, Gusset: 15, Height: 350}, "10 mm of product"},
-		{"low", product.Product{Kind: product.Box, Width: 300, Depth: 200, Height: 60, Ease: 10, Headroom: 20}, body,
+		{"low", product.Product{Kind: bag.ProductBox, Width: 300, Depth: 200, Height: 60, Ease: 10, Headroom: 20}, body,
 			product.Size{Width: 310, Gusset: 210, Height: 210}, "as high as the base is deep"},
-		{"low, deep turn-in", product.Product{Kind: product.Box, Width: 300, Depth: 80, Height: 20, Ease: 10, Headroom: 10}, body,
+		{"low, deep turn-in", product.Product{Kind: bag.ProductBox, Width: 300, Depth: 80, Height: 20, Ease: 10, Headroom: 10}, body,
 			product.Size{Width: 310, Gusset: 90, Height: 95}, "down to the flat-fold crease"},
 	}
 	for _, test := range tests {
@@ -92,24 +92,36 @@ func TestPropose(t *testing.T) {
 	}
 }
 
+var kinds = []bag.ProductKind{bag.ProductBox, bag.ProductBottle, bag.ProductGarment, bag.ProductFree}
+
+// randomProduct returns a product within the limits of its entries.
+func randomProduct(random *rand.Rand) product.Product {
+	spec := bag.Spec{Product: bag.Product{Kind: kinds[random.IntN(len(kinds))]}}
+	for _, field := range bag.Fields() {
+		if !strings.HasPrefix(field.Path, "product.") || field.Kind() != bag.Number {
+			continue
+		}
+		most := field.Most
+		if field.Path == "product.width_mm" {
+			most = product.Product(spec.Product).Widest()
+		}
+		share := random.Float64()
+		field.SetNumber(&spec, field.Least+(most-field.Least)*share*share)
+	}
+	return product.Product(spec.Product)
+}
+
 // Whatever is entered, the product slides into the proposed bag with its ease, the
 // bag can be drawn, and nothing is wrong with its body.
 func TestEveryProposalHolds(t *testing.T) {
 	random := rand.New(rand.NewPCG(5, 1))
 	for range 3000 {
-		kinds := product.Kinds()
-		p := product.Product{Kind: kinds[random.IntN(len(kinds))]}
-		table := product.Entries()
-		for i := range table {
-			e := &table[i]
-			share := random.Float64()
-			e.Set(&p, e.Least+(e.MostFor(&p)-e.Least)*share*share)
-		}
+		p := randomProduct(random)
 		body := geomtest.RandomBag(random).Body
 		body.ZigzagPitch = 3 // teeth are no part of the proposal, and must be fine enough for any face
 		proposal := p.Propose(body, mm)
 		longer, shorter := max(p.Width, p.Depth), min(p.Width, p.Depth)
-		if p.Kind == product.Bottle {
+		if p.Kind == bag.ProductBottle {
 			longer, shorter = p.Width, p.Width
 		}
 		const rounding = 1e-6
@@ -135,7 +147,7 @@ func TestProposalsCanBeMade(t *testing.T) {
 	bad := []string{"base-flap-short", "base-flap-long", "base-corners-cross", "base-shallow", "gussets-meet", "too-low-to-pack", "turn-in-long", "turn-in-on-crease"}
 	for range 500 {
 		p := product.Product{
-			Kind: product.Box, Width: 5 + random.Float64()*400, Depth: 5 + random.Float64()*200,
+			Kind: bag.ProductBox, Width: 5 + random.Float64()*400, Depth: 5 + random.Float64()*200,
 			Height: 5 + random.Float64()*500, Ease: random.Float64() * 30, Headroom: random.Float64() * 80,
 		}
 		proposal := p.Propose(bag.Default().Body, mm)
@@ -192,7 +204,6 @@ func TestRank(t *testing.T) {
 	sizes := usual(t)
 	random := rand.New(rand.NewPCG(5, 3))
 	for range 300 {
-		kinds := product.Kinds()
 		p := product.Product{Width: 20 + random.Float64()*300, Depth: 20 + random.Float64()*150, Height: 50 + random.Float64()*350}.
 			As(kinds[random.IntN(len(kinds))])
 		ranked := p.Rank(sizes)
@@ -211,11 +222,11 @@ func TestRank(t *testing.T) {
 			}
 		}
 	}
-	bottle := product.Product{Width: 75, Height: 320}.As(product.Bottle)
+	bottle := product.Product{Width: 75, Height: 320}.As(bag.ProductBottle)
 	if best := bottle.Rank(sizes)[0]; best.Name != "one bottle" || !best.Fits() {
 		t.Errorf("a bottle goes into %q", best.Name)
 	}
-	tall := product.Product{Width: 75, Height: 440}.As(product.Bottle)
+	tall := product.Product{Width: 75, Height: 440}.As(bag.ProductBottle)
 	for _, m := range tall.Rank(sizes) {
 		if m.Name == "one bottle" && (m.Lacks != product.Size{Height: 110}) {
 			t.Errorf("a bottle of 440 lacks %+v in a bag of 370, want 110 of height", m.Lacks)
@@ -225,7 +236,7 @@ func TestRank(t *testing.T) {
 
 // 2 l of loose goods stand 100 mm high on a base of 200 × 100.
 func TestLooseGoodsCountByVolume(t *testing.T) {
-	p := product.Product{Kind: product.Free, Width: 400, Depth: 50, Height: 100, Headroom: 30}
+	p := product.Product{Kind: bag.ProductFree, Width: 400, Depth: 50, Height: 100, Headroom: 30}
 	if p.Volume() != 2 {
 		t.Fatalf("volume %g l", p.Volume())
 	}
@@ -234,6 +245,23 @@ func TestLooseGoodsCountByVolume(t *testing.T) {
 	ranked := p.Rank([]product.Usual{low, fits})
 	if ranked[0].Name != "fits" || !ranked[0].Fits() || math.Abs(ranked[1].Lacks.Height-10) > 1e-9 {
 		t.Errorf("ranked %+v", ranked)
+	}
+}
+
+// The ease and the headroom of each kind are common practice, no published source.
+func TestKindBringsItsRoom(t *testing.T) {
+	wide := product.Product{Kind: bag.ProductBox, Width: 700, Depth: 90, Height: 250, Weight: 300, Ease: 1, Headroom: 2}
+	for kind, room := range map[bag.ProductKind][2]float64{
+		bag.ProductBox: {10, 60}, bag.ProductBottle: {10, 40}, bag.ProductGarment: {20, 60}, bag.ProductFree: {0, 50},
+	} {
+		want := wide
+		want.Kind, want.Ease, want.Headroom = kind, room[0], room[1]
+		if kind == bag.ProductBottle {
+			want.Width = 400 // a bottle is as deep as it is wide, and no gusset takes more
+		}
+		if got := wide.As(kind); got != want {
+			t.Errorf("as %s: %+v, want %+v", kind, got, want)
+		}
 	}
 }
 
@@ -249,7 +277,7 @@ func TestReadUsualRefuses(t *testing.T) {
 }
 
 func TestLoadWarning(t *testing.T) {
-	if warning, heavy := product.Default().LoadWarning(); heavy {
+	if warning, heavy := product.Product(bag.Default().Product).LoadWarning(); heavy {
 		t.Errorf("a product without a weight is warned about: %s", warning)
 	}
 	for grams, says := range map[float64]string{750: "750 g", 2500: "2.5 kg"} {

@@ -37,7 +37,7 @@ func (p Product) Propose(body bag.Body, length func(mm float64) string) Proposal
 	proposal.because(phrase.New("Width: %s of product and %s of ease", length(longer), length(p.Ease)))
 	proposal.because(phrase.New("Gusset: %s of product and %s of ease", length(shorter), length(p.Ease)))
 	proposal.because(phrase.New("Height: %s of product and %s of headroom", length(p.Height), length(p.Headroom)))
-	if p.Kind != Bottle && p.Depth > p.Width {
+	if p.Kind != bag.ProductBottle && p.Depth > p.Width {
 		proposal.because(phrase.New("The longer side lies along the face: a gusset deeper than the face is wide does not pack flat"))
 	}
 	if proposal.raise(&proposal.Width, leastWidth) {

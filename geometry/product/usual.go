@@ -6,6 +6,8 @@ import (
 	"encoding/json"
 	"fmt"
 	"slices"
+
+	"gussetwright/geometry/bag"
 )
 
 // Usual is a size that is made often.
@@ -61,7 +63,7 @@ func (p Product) Rank(sizes []Usual) []Match {
 // only the height counts that they reach on the base of the bag.
 func (p Product) lacks(s Size) Size {
 	needs := p.Needs()
-	if p.Kind != Free {
+	if p.Kind != bag.ProductFree {
 		return Size{max(needs.Width-s.Width, 0), max(needs.Gusset-s.Gusset, 0), max(needs.Height-s.Height, 0)}
 	}
 	base := (s.Width - p.Ease) * (s.Gusset - p.Ease)

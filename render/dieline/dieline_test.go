@@ -205,3 +205,29 @@ func BenchmarkSheets(b *testing.B) {
 		Sheets(&laid, "2026-03-31")
 	}
 }
+
+// The page of a template is the piece and its bleed, and nothing stands beyond it:
+// what is drawn on it fits the blank.
+func TestTemplatesHoldNothingBeyondTheBleed(t *testing.T) {
+	spec := geomtest.WorkedExample()
+	laid := blank.Lay(spec)
+	page := Templates(&laid)[0]
+	if want := geometry.RectAt(-3, -3, 706, 486); page.Media != want || page.Bleed != want || page.Trim != laid.Pieces[0].Box() {
+		t.Errorf("page %v, bleed %v, trim %v", page.Media, page.Bleed, page.Trim)
+	}
+	roles := page.ByRole()
+	if len(roles[scene.Dimensions]) > 0 {
+		t.Errorf("%d dimensions on a template", len(roles[scene.Dimensions]))
+	}
+	for _, role := range []scene.Role{scene.Cutting, scene.Creasing, scene.ReverseCreasing, scene.Gluing, scene.Bleed, scene.ContentArea, scene.Punching, scene.Legend} {
+		if len(roles[role]) == 0 {
+			t.Errorf("nothing on layer %s", role)
+		}
+	}
+	grown := page.Media.Inset(-1e-9)
+	for _, item := range page.Items {
+		if stroke, is := item.(scene.Stroke); is && (!grown.Contains(stroke.Path.Bounds().Min) || !grown.Contains(stroke.Path.Bounds().Max)) {
+			t.Errorf("a line on layer %s reaches %v", stroke.Role, stroke.Path.Bounds())
+		}
+	}
+}

@@ -21,6 +21,11 @@ const MostPixels = 100_000_000
 // Draw paints the whole page of the drawing at the given number of pixels per
 // millimetre, on white.
 func Draw(drawing scene.Drawing, scale float64) (image.Image, error) {
+	return DrawOver(drawing, scale, func(*image.RGBA, View) {})
+}
+
+// DrawOver is Draw with something painted onto the white first.
+func DrawOver(drawing scene.Drawing, scale float64, under func(*image.RGBA, View)) (image.Image, error) {
 	if err := drawing.Check(); err != nil {
 		return nil, fmt.Errorf("draw picture: %w", err)
 	}
@@ -31,8 +36,10 @@ func Draw(drawing scene.Drawing, scale float64) (image.Image, error) {
 	picture := image.NewRGBA(image.Rect(0, 0, int(width), int(height)))
 	palette := Light()
 	var painter Painter
-	painter.Begin(picture, View{Scale: scale, Origin: geometry.Vec2{X: drawing.Media.Min.X, Y: drawing.Media.Max.Y}})
+	view := View{Scale: scale, Origin: geometry.Vec2{X: drawing.Media.Min.X, Y: drawing.Media.Max.Y}}
+	painter.Begin(picture, view)
 	painter.Clear(palette.Paper)
+	under(picture, view)
 	painter.Draw(drawing, palette, AllLayers())
 	return picture, nil
 }

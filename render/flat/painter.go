@@ -69,9 +69,11 @@ func (p *Painter) Clear(c color.NRGBA) {
 	}
 }
 
-// Fill paints the inside of a closed path.
-func (p *Painter) Fill(c color.NRGBA, path geometry.Path) {
-	p.fill(path)
+// Fill paints the inside of closed paths, as one area where they touch.
+func (p *Painter) Fill(c color.NRGBA, paths ...geometry.Path) {
+	for _, path := range paths {
+		p.fill(path)
+	}
 	p.raster.fill(p.picture, c)
 }
 

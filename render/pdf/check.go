@@ -86,8 +86,10 @@ func checkItem(item scene.Item) error {
 		return describe("area", item.Role, checkFill(item))
 	case scene.Label:
 		return describe("label", item.Role, checkLabel(item))
+	case scene.Placed:
+		return describe("placed form", scene.Artwork, checkPlaced(item))
 	default:
-		return fmt.Errorf("a %T can't be drawn; use a Stroke, a Fill or a Label", item)
+		return fmt.Errorf("a %T can't be drawn; use a Stroke, a Fill, a Label or a Placed", item)
 	}
 }
 

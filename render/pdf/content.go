@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"gussetwright/geometry"
+	"gussetwright/render/pdf/object"
 	"gussetwright/render/scene"
 )
 
@@ -14,6 +15,10 @@ type content struct {
 	pen      pen
 	fonts    *fonts
 	lettered []*font // the faces used so far
+	forms    *forms
+	placed   dict // the artwork used so far, by name
+	states   dict // the opacities used so far, by name
+	blends   bool // something shines through
 }
 
 // pen is what the file knows of the line to come.
@@ -25,22 +30,30 @@ type pen struct {
 // do writes an operator after its operands.
 func (c *content) do(operator string, operands ...float64) {
 	for _, value := range operands {
-		c.data = append(appendNumber(c.data, value, decimals), ' ')
+		c.data = append(object.AppendNumber(c.data, value, object.Decimals), ' ')
 	}
 	c.data = append(append(c.data, operator...), '\n')
 }
 
 // named writes an operator after a name.
 func (c *content) named(operator string, operand name) {
-	c.data = append(append(operand.appendTo(c.data), ' '), operator...)
+	c.data = append(append(operand.AppendTo(c.data), ' '), operator...)
 	c.data = append(c.data, '\n')
 }
 
 // scale makes a millimetre the unit and puts the corner of the page in place.
 // The factor has more decimals than the rest, as it acts on metres.
 func (c *content) scale(corner geometry.Vec2) {
-	for _, value := range []float64{pointsPerMM, 0, 0, pointsPerMM, -corner.X * pointsPerMM, -corner.Y * pointsPerMM} {
-		c.data = append(appendNumber(c.data, value, 10), ' ')
+	c.matrix(geometry.Affine{
+		U: geometry.Vec2{X: pointsPerMM}, V: geometry.Vec2{Y: pointsPerMM},
+		Origin: corner.Scale(-pointsPerMM),
+	})
+}
+
+// matrix moves what follows.
+func (c *content) matrix(m geometry.Affine) {
+	for _, value := range []float64{m.U.X, m.U.Y, m.V.X, m.V.Y, m.Origin.X, m.Origin.Y} {
+		c.data = append(object.AppendNumber(c.data, value, 10), ' ')
 	}
 	c.data = append(c.data, "cm\n"...)
 }
@@ -72,6 +85,8 @@ func (c *content) layer(role scene.Role, items []scene.Item) {
 			c.fill(item)
 		case scene.Label:
 			c.label(item)
+		case scene.Placed:
+			c.place(item)
 		}
 	}
 	c.do("Q")
@@ -83,7 +98,7 @@ func (c *content) stroke(s scene.Stroke) {
 		c.do("w", s.Width)
 	}
 	if !slices.Equal(s.Dash, c.pen.dash) {
-		c.data = numbers(s.Dash...).appendTo(c.data)
+		c.data = numbers(s.Dash...).AppendTo(c.data)
 		c.data = append(c.data, ' ')
 		c.do("d", 0)
 	}
@@ -132,18 +147,44 @@ func (c *content) label(l scene.Label) {
 	codes := font.encode(l.Text)
 	along := geometry.Polar(1, l.Turn)
 	at := l.At.Sub(along.Scale(before(l.Anchor) * font.face.Advance(l.Text, l.Size)))
+	if c.blends {
+		c.clippedText(font, codes, l, at, along)
+		return
+	}
+	c.text(font, codes, l.Size, at, along)
+}
+
+// text writes a line of text along a direction.
+func (c *content) text(font *font, codes []byte, size float64, at, along geometry.Vec2) {
 	c.do("BT")
-	c.data = append(font.resource.appendTo(c.data), ' ')
-	c.do("Tf", l.Size)
+	c.data = append(font.resource.AppendTo(c.data), ' ')
+	c.do("Tf", size)
 	// The direction needs more decimals than the rest: at the end of a line of
 	// a metre, four would be off by a twentieth of a millimetre.
 	for _, value := range []float64{along.X, along.Y, -along.Y, along.X} {
-		c.data = append(appendNumber(c.data, value, 8), ' ')
+		c.data = append(object.AppendNumber(c.data, value, 8), ' ')
 	}
 	c.do("Tm", at.X, at.Y)
-	c.data = append(binary(codes).appendTo(c.data), ' ')
+	c.data = append(binary(codes).AppendTo(c.data), ' ')
 	c.do("Tj")
 	c.do("ET")
+}
+
+// clipping is the way of writing in which letters bound what is drawn after them
+// (ISO 32000-1, 9.3.6).
+const clipping = 7
+
+// clippedText writes a line of text as an area in the form of its letters. Where
+// something shines through artwork, Ghostscript 10 cuts plain letters out of what they
+// overprint, but not areas. Programs find and copy the text all the same.
+func (c *content) clippedText(font *font, codes []byte, l scene.Label, at, along geometry.Vec2) {
+	c.do("q")
+	c.do("Tr", clipping)
+	c.text(font, codes, l.Size, at, along)
+	reach := font.face.Advance(l.Text, l.Size) + 2*l.Size
+	c.path(geometry.Rect{Min: at, Max: at}.Inset(-reach).Path())
+	c.do("f")
+	c.do("Q")
 }
 
 // before returns the share of a label that stands before its point.

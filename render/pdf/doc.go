@@ -3,9 +3,11 @@
 // with the file.
 //
 // Each layer declares its step in the way of ISO 19593-1 and overprints what
-// lies beneath, so that a plate shows whole artwork under every cut. The file
-// declares no more than that: it carries no output intent and makes no claim to
-// be PDF/X.
+// lies beneath, so that a plate shows whole artwork under every cut. Artwork is
+// placed as it is, pictures and drawings alike. With the profile of a printing
+// condition the file declares PDF/X-4 too; without one it makes no such claim.
+//
+// Reports are pages for people to read and sign, without layers.
 //
 // The same drawings give the same bytes every time. Nothing is taken from the
 // clock, and the file identifier is a hash of the content.

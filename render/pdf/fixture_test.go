@@ -83,8 +83,24 @@ func produce(t testing.TB, pages []scene.Drawing, overprinting bool) []byte {
 // produceFile writes the drawings to a temporary file and returns its path.
 func produceFile(t testing.TB, pages []scene.Drawing, overprinting bool) string {
 	t.Helper()
+	return save(t, produce(t, pages, overprinting))
+}
+
+// produceWith writes the drawings with an info of their own to a temporary file.
+func produceWith(t testing.TB, pages []scene.Drawing, info Info) string {
+	t.Helper()
+	data, err := build(pages, info, true)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return save(t, data)
+}
+
+// save puts a file into a temporary folder and returns its path.
+func save(t testing.TB, data []byte) string {
+	t.Helper()
 	path := filepath.Join(t.TempDir(), "drawing.pdf")
-	if err := os.WriteFile(path, produce(t, pages, overprinting), 0o600); err != nil {
+	if err := os.WriteFile(path, data, 0o600); err != nil {
 		t.Fatal(err)
 	}
 	return path

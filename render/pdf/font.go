@@ -4,6 +4,7 @@ import (
 	"crypto/sha256"
 	"fmt"
 
+	"gussetwright/render/pdf/object"
 	"gussetwright/render/typeface"
 )
 
@@ -163,7 +164,7 @@ endcodespacerange
 		table = fmt.Appendf(table, "%d beginbfchar\n", len(part))
 		for i, r := range part {
 			table = fmt.Appendf(table, "<%04X> <", start+i+1)
-			table = append(append16(table, string(r), '>'), '\n')
+			table = append(object.Append16(table, string(r), '>'), '\n')
 		}
 		table = append(table, "endbfchar\n"...)
 	}

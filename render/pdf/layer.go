@@ -17,11 +17,11 @@ type layer struct {
 }
 
 // addLayers adds a layer for each role that has an item on any page, in drawing
-// order.
-func addLayers(f *file, pages []scene.Drawing) []layer {
+// order, and in a template one for artwork.
+func addLayers(f *file, pages []scene.Drawing, template bool) []layer {
 	var layers []layer
 	for _, role := range scene.Roles() {
-		if !slices.ContainsFunc(pages, func(page scene.Drawing) bool { return uses(page, role) }) {
+		if wanted := template && role == scene.Artwork; !wanted && !slices.ContainsFunc(pages, func(page scene.Drawing) bool { return uses(page, role) }) {
 			continue
 		}
 		added := layer{role: role, group: f.add(contentGroup(role.Style()))}
@@ -80,20 +80,24 @@ func overprint(on bool) dict {
 // layerList returns the list of layers as programs show it, the highest first,
 // all visible. There are no rules that switch layers by use, as PDF/X allows
 // none (ISO 15930-7; from memory).
-func layerList(layers []layer) dict {
-	var groups, order array
+func layerList(layers []layer, template bool) dict {
+	var groups, order, locked array
 	for _, layer := range layers {
 		groups = append(groups, layer.group)
+		if template && layer.role != scene.Artwork {
+			locked = append(locked, layer.group)
+		}
 	}
 	for _, layer := range slices.Backward(layers) {
 		order = append(order, layer.group)
 	}
-	return dict{
-		{"OCGs", groups},
-		{"D", dict{
-			{"Name", text("Processing steps")},
-			{"ON", groups},
-			{"Order", order},
-		}},
+	shown := dict{
+		{"Name", text("Processing steps")},
+		{"ON", groups},
+		{"Order", order},
 	}
+	if template {
+		shown = append(shown, entry{"Locked", locked})
+	}
+	return dict{{"OCGs", groups}, {"D", shown}}
 }

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"encoding/xml"
 	"fmt"
+	"regexp"
 	"strings"
 	"time"
 )
@@ -13,8 +14,13 @@ const creator = "Gussetwright"
 
 // Info is what the file says about itself.
 type Info struct {
-	Title string
-	Date  time.Time // the day of making; the time of day is left out
+	Title    string
+	Date     time.Time     // the day of making; the time of day is left out
+	Language string        // in which it is written, as in "de" or "en-GB"; may be empty
+	Output   *OutputIntent // how drawings will be printed; nil where nobody knows
+	// Template makes a drawing one to draw on: it has an artwork layer even while that
+	// is empty, and all its other layers are locked (ISO 32000-1, table 101).
+	Template bool
 }
 
 // dictionary returns the document information (ISO 32000-1, 14.3.3).
@@ -31,8 +37,9 @@ func (i Info) dictionary() dict {
 	}
 }
 
-// packet says the same in XMP (ISO 16684-1), where newer programs look.
-func (i Info) packet() plain {
+// packet says the same in XMP (ISO 16684-1), where newer programs look; more is what
+// else it says, as a description of its own, or nothing.
+func (i Info) packet(more string) plain {
 	const form = `<?xpacket begin="%[1]s" id="W5M0MpCehiHzreSzNTczkc9d"?>
 <x:xmpmeta xmlns:x="adobe:ns:meta/">
 <rdf:RDF xmlns:rdf="http://www.w3.org/1999/02/22-rdf-syntax-ns#">
@@ -46,7 +53,7 @@ func (i Info) packet() plain {
 <pdf:Producer>%[3]s</pdf:Producer>
 <pdf:Trapped>False</pdf:Trapped>
 </rdf:Description>
-</rdf:RDF>
+%[5]s</rdf:RDF>
 </x:xmpmeta>
 <?xpacket end="r"?>`
 	var title bytes.Buffer
@@ -54,17 +61,23 @@ func (i Info) packet() plain {
 	date := i.Date.Format("2006-01-02") + "T00:00:00+00:00"
 	return plain{
 		dict{{"Type", name("Metadata")}, {"Subtype", name("XML")}},
-		fmt.Appendf(nil, form, "\uFEFF", title.Bytes(), creator, date),
+		fmt.Appendf(nil, form, "\uFEFF", title.Bytes(), creator, date, more),
 	}
 }
 
-// check refuses dates that the file cannot spell.
+// languageTag is the spelling of a language with its region (RFC 5646, in short).
+var languageTag = regexp.MustCompile(`^[A-Za-z]{2,8}(-[A-Za-z0-9]{1,8})*$`)
+
+// check refuses dates that the file cannot spell, and languages that are none.
 func (i Info) check() error {
 	if i.Date.IsZero() {
 		return fmt.Errorf("the date is missing; give the day on which the drawing was made")
 	}
 	if year := i.Date.Year(); year < 1 || year > 9999 {
 		return fmt.Errorf("the date is in the year %d, a file can say 1 to 9999; set the clock of this computer", year)
+	}
+	if i.Language != "" && !languageTag.MatchString(i.Language) {
+		return fmt.Errorf("the language is %q; spell it as in de or en-GB, or leave it out", i.Language)
 	}
 	return nil
 }

@@ -1,8 +1,6 @@
 package pdf
 
 import (
-	"slices"
-
 	"gussetwright/geometry"
 	"gussetwright/render/scene"
 )
@@ -10,23 +8,23 @@ import (
 // pointsPerMM is the number of points in a millimetre: 72 in an inch of 25.4 mm.
 const pointsPerMM = 72 / 25.4
 
-// shared is what all pages of a document use.
+// shared is what all pages of a drawing use.
 type shared struct {
-	tree      reference // parent of the pages
 	layers    []layer
 	stepState reference
-	fonts     *fonts
+	forPress  bool // the file declares PDF/X-4
+	template  bool // every page has an artwork layer, if an empty one
 }
 
 // addPage adds the page of a drawing with its content. Each page names only the
-// layers, plates and faces that it uses.
-func addPage(f *file, drawing scene.Drawing, shared shared) reference {
-	c := content{fonts: shared.fonts}
+// layers, plates, faces and artwork that it uses.
+func (d *draft) addPage(drawing scene.Drawing, shared shared) reference {
+	c := content{fonts: d.fonts, forms: d.forms}
 	c.scale(drawing.Media.Min)
-	var groups, colours, letters dict
+	var groups, colours dict
 	for _, layer := range shared.layers {
 		items := itemsOf(drawing, layer.role)
-		if len(items) == 0 {
+		if len(items) == 0 && !(shared.template && layer.role == scene.Artwork) {
 			continue
 		}
 		c.layer(layer.role, items)
@@ -36,27 +34,34 @@ func addPage(f *file, drawing scene.Drawing, shared shared) reference {
 			colours = append(colours, entry{key, layer.colour})
 		}
 	}
-	for _, font := range shared.fonts {
-		if slices.Contains(c.lettered, font) {
-			letters = append(letters, entry{font.resource, font.reserve(f)})
-		}
+	resources := dict{
+		{"ColorSpace", colours},
+		{"ExtGState", append(dict{{stepState, shared.stepState}}, c.states...)},
+		{"Font", d.letters(c.lettered)},
+		{"Properties", groups},
+	}
+	if len(c.placed) > 0 {
+		resources = append(resources, entry{"XObject", c.placed})
 	}
 	bleed := clip(drawing.Bleed, drawing.Media)
-	return f.add(dict{
+	page := dict{
 		{"Type", name("Page")},
-		{"Parent", shared.tree},
+		{"Parent", d.tree},
 		{"MediaBox", box(drawing.Media, drawing.Media.Min)},
 		{"BleedBox", box(bleed, drawing.Media.Min)},
 		{"TrimBox", box(clip(drawing.Trim, bleed), drawing.Media.Min)},
-		{"Resources", dict{
-			{"ColorSpace", colours},
-			{"ExtGState", dict{{stepState, shared.stepState}}},
-			{"Font", letters},
-			{"Properties", groups},
-		}},
-		{"Contents", f.add(stream{nil, c.data})},
-	})
+		{"Resources", resources},
+		{"Contents", d.draw(c.data)},
+	}
+	if shared.forPress && c.blends {
+		page = append(page, entry{"Group", blendInCMYK})
+	}
+	return d.add(page)
 }
+
+// blendInCMYK is the transparency group of a page for the press: what shines
+// through is mixed as ink, not as light (ISO 32000-1, 11.6.6).
+var blendInCMYK = dict{{"Type", name("Group")}, {"S", name("Transparency")}, {"CS", name("DeviceCMYK")}}
 
 // itemsOf returns the items of one role in the order of the drawing.
 func itemsOf(drawing scene.Drawing, role scene.Role) []scene.Item {

@@ -10,9 +10,11 @@ import (
 // Write writes the drawings as a PDF file, a page for each, at their true size.
 // The same drawings and info give the same bytes every time.
 //
+// With an output intent in info the file declares PDF/X-4.
+//
 // A page without items, a number that is none, a side above 5080 mm and boxes
-// that do not lie in one another are errors that name the page and the item;
-// then nothing is written.
+// that do not lie in one another are errors that name the page and the item, and so
+// is what PDF/X-4 does not allow where it is declared; then nothing is written.
 func Write(w io.Writer, pages []scene.Drawing, info Info) error {
 	return write(w, pages, info, true)
 }
@@ -23,6 +25,11 @@ func write(w io.Writer, pages []scene.Drawing, info Info, overprinting bool) err
 	if err != nil {
 		return fmt.Errorf("make the PDF file: %w", err)
 	}
+	return send(w, data)
+}
+
+// send writes a whole file.
+func send(w io.Writer, data []byte) error {
 	if _, err := w.Write(data); err != nil {
 		return fmt.Errorf("write the PDF file: %w", err)
 	}
@@ -30,35 +37,38 @@ func write(w io.Writer, pages []scene.Drawing, info Info, overprinting bool) err
 }
 
 func build(pages []scene.Drawing, info Info, overprinting bool) ([]byte, error) {
+	intent, err := info.Output.read()
+	if err != nil {
+		return nil, err
+	}
 	if err := check(pages, info); err != nil {
 		return nil, err
 	}
-	var f file
-	catalog := f.reserve()
+	d := newDraft()
 	shared := shared{
-		tree:      f.reserve(),
-		layers:    addLayers(&f, pages),
-		stepState: f.add(overprint(overprinting)),
-		fonts:     newFonts(),
+		layers:    addLayers(&d.file, pages, info.Template),
+		stepState: d.add(overprint(overprinting)),
+		forPress:  intent != nil,
+		template:  info.Template,
 	}
-	var kids array
-	for _, drawing := range pages {
-		kids = append(kids, addPage(&f, drawing, shared))
-	}
-	for _, font := range shared.fonts {
-		if err := font.embed(&f); err != nil {
+	if intent != nil {
+		if err := checkForPress(pages, info); err != nil {
 			return nil, err
 		}
+		d.forms.assumeSRGB()
 	}
-	f.set(shared.tree, dict{{"Type", name("Pages")}, {"Kids", kids}, {"Count", integer(len(kids))}})
-	f.set(catalog, dict{
-		{"Type", name("Catalog")},
-		{"Pages", shared.tree},
-		{"Metadata", f.add(info.packet())},
-		{"OCProperties", layerList(shared.layers)},
+	for _, drawing := range pages {
+		d.kids = append(d.kids, d.addPage(drawing, shared))
+	}
+	more := dict{
+		{"OCProperties", layerList(shared.layers, info.Template)},
 		{"PageMode", name("UseOC")},
-		// A print of the drawing is measured with a ruler.
-		{"ViewerPreferences", dict{{"PrintScaling", name("None")}}},
-	})
-	return f.bytes(catalog, f.add(info.dictionary())), nil
+		{"ViewerPreferences", dict{trueToScale}},
+	}
+	claim := ""
+	if intent != nil {
+		more = append(more, entry{"OutputIntents", array{d.add(intent.entry(&d.file))}})
+		claim = intent.claim(info.Title, d.drawn)
+	}
+	return d.finish(info, info.packet(claim), more)
 }

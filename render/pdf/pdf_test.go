@@ -165,13 +165,14 @@ func FuzzWrite(f *testing.F) {
 		drawing.Items = append(drawing.Items,
 			scene.Stroke{Role: scene.Cutting, Width: size, Dash: []float64{size, y}, Path: geometry.Path{Vertices: []geometry.Vertex{{Vec2: geometry.Vec2{X: x, Y: y}, Bulge: bulge}, {}}}},
 			scene.Label{Role: scene.Legend, Text: words, Size: size, At: geometry.Vec2{X: x, Y: y}, Turn: bulge},
+			scene.Placed{Form: quadrants(), At: at(x, y, bulge, size, y, x), Copies: []geometry.Vec2{{X: size}}, Opacity: size},
 		)
 		info := Info{Title: words, Date: day.Date}
 		var first, second bytes.Buffer
 		if err := Write(&first, []scene.Drawing{drawing}, info); err != nil {
 			return
 		}
-		c := content{fonts: newFonts()}
+		c := content{fonts: newFonts(), forms: newForms(&file{})}
 		for _, role := range scene.Roles() {
 			c.layer(role, itemsOf(drawing, role))
 		}

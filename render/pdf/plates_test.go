@@ -24,7 +24,11 @@ type plates map[string]*image.Gray
 // would get them.
 func separate(t *testing.T, drawing scene.Drawing, overprinting bool) plates {
 	t.Helper()
-	file := produceFile(t, []scene.Drawing{drawing}, overprinting)
+	return separateFile(t, produceFile(t, []scene.Drawing{drawing}, overprinting))
+}
+
+func separateFile(t *testing.T, file string) plates {
+	t.Helper()
 	folder := t.TempDir()
 	geomtest.Run(t, "gs", "-q", "-dNOPAUSE", "-dBATCH", "-dSAFER", "-sDEVICE=tiffsep", "-r72", "-sCompression=none",
 		"-sOutputFile="+filepath.Join(folder, "page%d.tif"), file)

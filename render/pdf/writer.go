@@ -3,6 +3,8 @@ package pdf
 import (
 	"crypto/sha256"
 	"fmt"
+
+	"gussetwright/render/pdf/object"
 )
 
 // header opens the file: the version, and a comment of bytes above 127 which
@@ -11,7 +13,7 @@ const header = "%PDF-1.6\n%\xE2\xE3\xCF\xD3\n"
 
 // file collects the numbered objects of a document.
 type file struct {
-	objects []object
+	objects []object.Object
 }
 
 // reserve takes the next number for an object that is set later.
@@ -21,10 +23,10 @@ func (f *file) reserve() reference {
 }
 
 // set fills a reserved number.
-func (f *file) set(number reference, o object) { f.objects[number-1] = o }
+func (f *file) set(number reference, o object.Object) { f.objects[number-1] = o }
 
 // add numbers the object.
-func (f *file) add(o object) reference {
+func (f *file) add(o object.Object) reference {
 	number := f.reserve()
 	f.set(number, o)
 	return number
@@ -38,7 +40,7 @@ func (f *file) bytes(root, info reference) []byte {
 	for i, o := range f.objects {
 		places[i] = len(data)
 		data = fmt.Appendf(data, "%d 0 obj\n", i+1)
-		data = append(o.appendTo(data), "\nendobj\n"...)
+		data = append(o.AppendTo(data), "\nendobj\n"...)
 	}
 	hash := sha256.Sum256(data)
 	identifier := binary(hash[:16])
@@ -53,6 +55,6 @@ func (f *file) bytes(root, info reference) []byte {
 		{"Root", root},
 		{"Info", info},
 		{"ID", array{identifier, identifier}},
-	}.appendTo(data)
+	}.AppendTo(data)
 	return fmt.Appendf(data, "\nstartxref\n%d\n%%%%EOF\n", table)
 }

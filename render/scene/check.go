@@ -69,8 +69,10 @@ func checkItem(item Item) error {
 		at := numbers{{"x", item.At.X}, {"y", item.At.Y}, {"turn", item.Turn}}
 		size := numbers{{"size", item.Size}}
 		err = errors.Join(at.check(-Farthest), size.check(smallest))
+	case Placed:
+		err = item.check()
 	default:
-		return fmt.Errorf("it is a %T; use a Stroke, a Fill or a Label", item)
+		return fmt.Errorf("it is a %T; use a Stroke, a Fill, a Label or a Placed", item)
 	}
 	if _, known := styles[item.Layer()]; !known {
 		err = errors.Join(err, fmt.Errorf("role %d is not known; use one of Roles", item.Layer()))

@@ -16,7 +16,7 @@ type Drawing struct {
 	Items []Item
 }
 
-// Item is one thing to draw: a Stroke, a Fill or a Label.
+// Item is one thing to draw: a Stroke, a Fill, a Label or a Placed.
 type Item interface {
 	// Layer returns the role of the item.
 	Layer() Role

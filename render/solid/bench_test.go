@@ -36,6 +36,15 @@ func BenchmarkSample(b *testing.B) {
 	look := solid.LightLook()
 	b.ReportAllocs()
 	for b.Loop() {
-		solid.Sample(&laid.Pieces[0], solid.PaperOf(laid.Spec.Paper.Kind), look.Ink, 1, func(p string) string { return p })
+		solid.Sample(&laid.Pieces[0], solid.PaperOf(laid.Spec.Paper), look.Ink, 1, func(p string) string { return p })
+	}
+}
+
+func BenchmarkMesh(b *testing.B) {
+	laid := blank.Lay(geomtest.WorkedExample())
+	model := solid.NewModel(fold.Standing(&laid))
+	b.ReportAllocs()
+	for b.Loop() {
+		model.Mesh()
 	}
 }

@@ -33,10 +33,11 @@ type Paper struct{ Print, Reverse color.RGBA }
 
 // PaperOf returns what a kind of paper looks like without ink: our own choice of
 // shades.
-func PaperOf(kind bag.PaperKind) Paper {
-	switch kind {
-	case bag.PaperKraft:
+func PaperOf(paper bag.Paper) Paper {
+	if paper.Colour == bag.ColourNatural {
 		return Paper{color.RGBA{205, 172, 133, 255}, color.RGBA{198, 165, 126, 255}}
+	}
+	switch paper.Kind {
 	case bag.PaperBoard:
 		return Paper{color.RGBA{252, 252, 250, 255}, color.RGBA{224, 220, 212, 255}}
 	case bag.PaperUncoated:

@@ -160,7 +160,7 @@ func (v *View) colour(p *paint, s *surface, l *lens, lit lights, facing bool) {
 	p.colour = pack(v.Paper.Print)
 	switch s.material {
 	case edge:
-		p.shade *= 0.93
+		p.shade *= edgeShade
 		return
 	case sheet:
 		p.level, p.height = sheetTexture().levelFor(l.focal/l.seen(s.middle).Z), 297

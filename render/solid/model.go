@@ -29,6 +29,13 @@ type surface struct {
 	middle   geometry.Vec3
 	turnedIn bool    // its print side, not its reverse, looks to the inside of the bag
 	finest   float64 // drawn only where a mm takes at least this many pixels
+	crease   *crease // of a strip that joins two layers at a fold, or nil
+}
+
+// crease is where a strip at a fold lies on the blank: its corners in their order.
+type crease struct {
+	piece   int
+	corners [4]geometry.Vec2
 }
 
 // stroke is an edge of the paper that is drawn as a fine line.
@@ -214,6 +221,8 @@ func (m *Model) foldEdge(f, g *fold.Facet, c, d int) {
 	strip := quad(b, a, near, far, edge)
 	flush := func(n geometry.Vec3) bool { return math.Abs(strip.normal.Dot(n)) > 0.999 }
 	if strip.normal != (geometry.Vec3{}) && !flush(f.Pose.Out()) && !flush(g.Pose.Out()) {
+		start, end := f.Corners[c], f.Corners[(c+1)%len(f.Corners)]
+		strip.crease = &crease{f.Piece, [4]geometry.Vec2{end, start, start, end}}
 		m.surfaces = append(m.surfaces, strip)
 		m.strokes = append(m.strokes, stroke{far, near, g.Pose.Out()})
 	}

@@ -22,7 +22,7 @@ func viewOf(spec bag.Spec, scale float64) solid.View {
 	laid := blank.Lay(spec)
 	v := solid.View{
 		Width: 900, Height: 700, Samples: 2, Camera: solid.Isometric,
-		Look: solid.LightLook(), Paper: solid.PaperOf(spec.Paper.Kind), Model: solid.NewModel(fold.Standing(&laid)),
+		Look: solid.LightLook(), Paper: solid.PaperOf(spec.Paper), Model: solid.NewModel(fold.Standing(&laid)),
 	}
 	names := map[string]string{"front": "Front", "back": "Back", "gusset-left": "Left", "gusset-right": "Right"}
 	for i := range laid.Pieces {
@@ -50,6 +50,7 @@ func styles(t testing.TB) map[string]bag.Spec {
 	add("hand-hole", func(s *bag.Spec) { s.Handle.Kind, s.Body.TurnIn, s.Handle.Drop = bag.HandleHandHole, 80, 45 })
 	add("zigzag", func(s *bag.Spec) {
 		s.Body.Top, s.Handle.Kind, s.Paper.Kind = bag.TopZigzag, bag.HandleTwisted, bag.PaperKraft
+		s.Paper.Colour = bag.ColourNatural
 	})
 	add("pinch", func(s *bag.Spec) { s.Body.Base = bag.BasePinch })
 	add("flat", func(s *bag.Spec) { s.Body.Base, s.Body.Gusset = bag.BasePinch, 0 })

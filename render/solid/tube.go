@@ -70,9 +70,12 @@ func tube(sections []section, out geometry.Vec3, of stuff, sides int, capped boo
 			next := (k + 1) % sides
 			t := tile{corners: [4]geometry.Vec3{rings[i][k], rings[i+1][k], rings[i+1][next], rings[i][next]}, stuff: of}
 			t.normal = normals[i][k].Add(normals[i+1][k]).Add(normals[i+1][next]).Add(normals[i][next]).Unit()
-			if slope := t.corners[2].Sub(t.corners[0]).Cross(t.corners[3].Sub(t.corners[1])).Unit(); slope.Dot(t.normal) < 0 {
+			slope := t.corners[2].Sub(t.corners[0]).Cross(t.corners[3].Sub(t.corners[1])).Unit()
+			if slope.Dot(t.normal) < 0 {
 				t.corners[1], t.corners[3] = t.corners[3], t.corners[1]
-			} else if capped && slope.Dot(t.normal) < 0.95 {
+				slope = slope.Scale(-1)
+			}
+			if capped && slope.Dot(t.normal) < 0.95 {
 				t.normal = slope // a dome slants more than its section says
 			}
 			tiles = append(tiles, t)

@@ -14,12 +14,19 @@ import (
 // The same pieces give the same bytes. The error names the first thing that
 // cannot be drawn, such as a coordinate that is not a number.
 func Write(w io.Writer, pieces []scene.Drawing) error {
+	return write(w, pieces, func(doc *document) {
+		doc.open(pieces, "")
+		doc.groups(pieces)
+	})
+}
+
+// write writes a document with what content puts between its start and its end.
+func write(w io.Writer, pieces []scene.Drawing, content func(*document)) error {
 	if err := scene.CheckAll(pieces); err != nil {
 		return fmt.Errorf("write SVG: %w", err)
 	}
 	doc := document{page: scene.RowMedia(pieces)}
-	doc.open(pieces)
-	doc.groups(pieces)
+	content(&doc)
 	doc.text("</svg>\n")
 	if _, err := w.Write(doc.buffer); err != nil {
 		return fmt.Errorf("write SVG: %w", err)
@@ -33,9 +40,9 @@ type document struct {
 	buffer []byte
 }
 
-// open writes everything before the first group.
-func (d *document) open(pieces []scene.Drawing) {
-	d.text(`<?xml version="1.0" encoding="UTF-8"?>` + "\n" + `<svg xmlns="http://www.w3.org/2000/svg" version="1.1" width="`)
+// open writes everything before the first group; names declares further namespaces.
+func (d *document) open(pieces []scene.Drawing, names string) {
+	d.text(`<?xml version="1.0" encoding="UTF-8"?>` + "\n" + `<svg xmlns="http://www.w3.org/2000/svg"` + names + ` version="1.1" width="`)
 	d.number(d.page.Width())
 	d.text(`mm" height="`)
 	d.number(d.page.Height())

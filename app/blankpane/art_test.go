@@ -1,0 +1,324 @@
+package blankpane
+
+import (
+	"image"
+	"math"
+	"testing"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/driver/desktop"
+	"fyne.io/fyne/v2/test"
+
+	"gussetwright/app/document"
+	"gussetwright/app/focus"
+	"gussetwright/app/project"
+	"gussetwright/geometry"
+	"gussetwright/geometry/bag"
+	"gussetwright/geometry/geomtest"
+	"gussetwright/geometry/placement"
+	"gussetwright/render/artwork"
+)
+
+// frames is a gallery of empty artwork, by name.
+type frames map[string]geometry.Vec2
+
+func (f frames) Art(name string, _ []byte, _ int) (*artwork.Art, error) {
+	art := &artwork.Art{Name: name, Format: "SVG", Pages: 1, Source: placement.Source{Size: f[name]}}
+	art.Levels = []*image.RGBA{image.NewRGBA(image.Rect(0, 0, 4, 4))}
+	return art, nil
+}
+
+// artBench returns a pane on the default bag with artwork: a mark of 100 × 50 mm in the
+// middle of the front, 120, 250, and a picture that covers the back.
+func artBench(t *testing.T, change func(mark *bag.Artwork)) *bench {
+	mark, back := bag.NewArtwork("mark.svg", "front"), bag.NewArtwork("back.svg", "back")
+	mark.Fit = bag.FitExact
+	change(&mark)
+	b := newBench(t, bag.Default(), 900, 700)
+	spec := bag.Default()
+	spec.Artwork = []bag.Artwork{mark, back}
+	b.doc.Load(project.Project{Spec: spec, Files: map[string][]byte{"mark.svg": nil, "back.svg": nil}})
+	b.doc.ShowArt(frames{"mark.svg": {X: 100, Y: 50}, "back.svg": {X: 200, Y: 300}})
+	b.look.ChooseArtwork(0)
+	return b
+}
+
+func asItIs(*bag.Artwork) {}
+
+func (b *bench) mark() bag.Artwork { return b.doc.State().Spec.Artwork[0] }
+
+// pull drags the artwork from one point of the piece to another.
+func (b *bench) pull(from, to geometry.Vec2) {
+	start, end := b.pixel(0, from.X, from.Y), b.pixel(0, to.X, to.Y)
+	b.down(start, desktop.MouseButtonPrimary)
+	b.dragTo(start, end)
+	b.up(end, desktop.MouseButtonPrimary)
+}
+
+func TestPanelAt(t *testing.T) {
+	b := newBench(t, bag.Default(), 900, 700)
+	top := b.surface.Position()
+	for _, test := range []struct {
+		x, y float64
+		want string
+	}{
+		{120, 250, "front"}, {300, 250, "gusset-right"}, {120, 440, "front-turn-in"}, {120, 20, "front-base"},
+		{460, 250, "back"}, {690, 250, ""}, {-30, 250, ""},
+	} {
+		at := b.pixel(0, test.x, test.y).Add(top)
+		if got, found := b.PanelAt(at); got != test.want || found != (test.want != "") {
+			t.Errorf("at %g, %g: %q, %v", test.x, test.y, got, found)
+		}
+	}
+	if panel, found := b.PanelAt(fyne.NewPos(100, 2)); found {
+		t.Errorf("the toolbar is %q", panel)
+	}
+}
+
+func TestFrameOfTheChosenArtwork(t *testing.T) {
+	b := artBench(t, func(a *bag.Artwork) { a.Turn = 30 })
+	b.pull(geometry.Vec2{X: 125, Y: 250}, geometry.Vec2{X: 125, Y: 252.3}) // leaves the pointer on it
+	b.doc.Undo()
+	geomtest.Golden(t, "blankpane/artwork-frame.xml", []byte(test.RenderToMarkup(b.window.Canvas())))
+	b.look.ChooseArtwork(focus.NoArtwork)
+	if b.surface.overlay.art.frames[0].Visible() {
+		t.Error("the frame stays when nothing is chosen")
+	}
+	b.look.ChooseArtwork(7)
+	if len(b.artFrames()) != 0 {
+		t.Error("artwork that is not there has a frame")
+	}
+}
+
+// The same artwork on both faces has two frames that move together.
+func TestFramesOfLinkedArtwork(t *testing.T) {
+	b := artBench(t, func(a *bag.Artwork) { a.On = bag.OnFaces })
+	if all := b.artFrames(); len(all) != 2 || !b.surface.overlay.art.frames[1].Visible() {
+		t.Fatalf("%d frames", len(all))
+	}
+	b.pull(geometry.Vec2{X: 460, Y: 250}, geometry.Vec2{X: 483, Y: 250}) // on the back
+	if got := b.mark(); got.X != 23 || got.Y != 0 {
+		t.Errorf("moved to %g, %g", got.X, got.Y)
+	}
+}
+
+func TestMoving(t *testing.T) {
+	for _, test := range []struct {
+		name   string
+		to     geometry.Vec2 // of the middle, which begins at 120, 250
+		shift  bool
+		x, y   float64
+		guides int
+	}{
+		{"whole millimetres", geometry.Vec2{X: 137.4, Y: 293.8}, false, 17, 44, 0},
+		{"freely", geometry.Vec2{X: 137.44, Y: 293.81}, true, 17.4, 43.8, 0},
+		{"to the left edge", geometry.Vec2{X: 52, Y: 293}, false, -70, 43, 1},         // 50 from the edge at 0
+		{"to the left of the bleed", geometry.Vec2{X: 46, Y: 293}, false, -73, 43, 1}, // 3 further
+		{"to top and middle", geometry.Vec2{X: 122, Y: 406}, false, 0, 155, 2},        // 25 below the fold at 430
+		{"not to an edge, freely", geometry.Vec2{X: 52, Y: 293}, true, -68, 43, 0},
+	} {
+		t.Run(test.name, func(t *testing.T) {
+			b := artBench(t, asItIs)
+			if test.shift {
+				b.surface.KeyDown(&fyne.KeyEvent{Name: desktop.KeyShiftLeft})
+			}
+			start, end := b.pixel(0, 130, 260), b.pixel(0, test.to.X+10, test.to.Y+10)
+			b.down(start, desktop.MouseButtonPrimary)
+			b.dragTo(start, end)
+			d := b.surface.drag.(*placing)
+			shown := 0
+			for _, guide := range b.surface.overlay.art.guides {
+				if guide.Visible() {
+					shown++
+				}
+			}
+			if len(d.guides) != test.guides || shown != test.guides || !b.surface.overlay.art.tag.Visible() {
+				t.Errorf("%d guides, %d shown, want %d", len(d.guides), shown, test.guides)
+			}
+			b.up(end, desktop.MouseButtonPrimary)
+			got, undo := b.mark(), b.doc.State().Undo
+			if math.Abs(got.X-test.x) > 1e-6 || math.Abs(got.Y-test.y) > 1e-6 {
+				t.Errorf("moved to %g, %g, want %g, %g", got.X, got.Y, test.x, test.y)
+			}
+			if undo != (document.Change{Label: "move %s", File: "mark.svg"}) {
+				t.Errorf("undo %+v", undo)
+			}
+			b.doc.Undo()
+			if b.mark().X != 0 || b.doc.State().Undo.Label != "" {
+				t.Error("a drag is more than one step")
+			}
+		})
+	}
+}
+
+func TestScaling(t *testing.T) {
+	// The upper right corner lies at 170, 275. At 144 % it would be 72 to the right and 36
+	// above the middle; the edge of the front is 120 away, 240 %.
+	for _, test := range []struct {
+		name  string
+		to    geometry.Vec2
+		shift bool
+		want  float64
+	}{
+		{"whole percent", geometry.Vec2{X: 192.1, Y: 286.05}, false, 1.44},
+		{"freely", geometry.Vec2{X: 192.1, Y: 286.05}, true, 1.442},
+		{"beside the diagonal", geometry.Vec2{X: 192 - 10, Y: 286 + 20}, false, 1.44},
+		{"to the edge", geometry.Vec2{X: 238.5, Y: 309.2}, false, 2.4},
+		{"through the middle", geometry.Vec2{X: 0, Y: 100}, false, 0.001},
+	} {
+		t.Run(test.name, func(t *testing.T) {
+			b := artBench(t, asItIs)
+			if test.shift {
+				b.surface.KeyDown(&fyne.KeyEvent{Name: desktop.KeyShiftLeft})
+			}
+			b.pull(geometry.Vec2{X: 170, Y: 275}, test.to)
+			if got := b.mark(); math.Abs(got.Scale-test.want) > 1e-6 || got.X != 0 || got.Y != 0 {
+				t.Errorf("%+v, want scale %g", got, test.want)
+			}
+			if undo := b.doc.State().Undo; undo != (document.Change{Label: "scale %s", File: "mark.svg"}) {
+				t.Errorf("undo %+v", undo)
+			}
+		})
+	}
+}
+
+func TestTurning(t *testing.T) {
+	for _, test := range []struct {
+		name  string
+		to    float64 // degrees of the hand
+		shift bool
+		want  float64
+	}{
+		{"to a step", 33, false, 30},
+		{"to a quarter from further away", 81, false, 90},
+		{"not to a quarter", 79, false, 75},
+		{"freely", 33.04, true, 33},
+		{"over the half", -172, false, 180},
+		{"clockwise", -28, false, -30},
+	} {
+		t.Run(test.name, func(t *testing.T) {
+			b := artBench(t, asItIs)
+			if test.shift {
+				b.surface.KeyDown(&fyne.KeyEvent{Name: desktop.KeyShiftRight})
+			}
+			frame := b.artFrames()[0]
+			_, knob := turner(b.onScreen(&frame))
+			middle := b.pixel(0, 120, 250)
+			radius := float64(middle.Y) - knob.Y
+			angle := (90 + test.to) * math.Pi / 180
+			end := fyne.NewPos(middle.X+float32(radius*math.Cos(angle)), middle.Y-float32(radius*math.Sin(angle)))
+			b.down(position(knob), desktop.MouseButtonPrimary)
+			b.dragTo(position(knob), end)
+			b.up(end, desktop.MouseButtonPrimary)
+			if got := b.mark().Turn; math.Abs(got-test.want) > 1e-6 {
+				t.Errorf("turned by %g, want %g", got, test.want)
+			}
+			if undo := b.doc.State().Undo; undo != (document.Change{Label: "turn %s", File: "mark.svg"}) {
+				t.Errorf("undo %+v", undo)
+			}
+		})
+	}
+}
+
+// A key that is held down is one step, and each press of it.
+func TestNudging(t *testing.T) {
+	b := artBench(t, asItIs)
+	press := func(times int, names ...fyne.KeyName) {
+		for _, name := range names {
+			b.surface.KeyDown(&fyne.KeyEvent{Name: name})
+		}
+		last := names[len(names)-1]
+		for range times {
+			b.key(last)
+		}
+		for _, name := range names {
+			b.surface.KeyUp(&fyne.KeyEvent{Name: name})
+		}
+	}
+	before := b.view
+	press(1, fyne.KeyRight)
+	press(3, fyne.KeyUp)
+	press(1, desktop.KeyShiftLeft, fyne.KeyLeft)
+	if got := b.mark(); got.X != -9 || got.Y != 3 || b.view != before {
+		t.Errorf("moved to %g, %g; the view moved: %v", got.X, got.Y, b.view != before)
+	}
+	steps := 0
+	for ; b.doc.State().Undo.Label != ""; b.doc.Undo() {
+		steps++
+	}
+	if steps != 3 || b.doc.State().Dragging {
+		t.Errorf("%d steps", steps)
+	}
+	b.look.ChooseArtwork(focus.NoArtwork)
+	b.key(fyne.KeyRight)
+	if b.view == before || b.mark().X != 0 {
+		t.Error("without artwork the arrows do not pan")
+	}
+}
+
+func TestEscapeAndUndoEndADragOfArtwork(t *testing.T) {
+	for name, end := range map[string]func(*bench){
+		"escape": func(b *bench) { b.key(fyne.KeyEscape) },
+		"undo":   func(b *bench) { b.doc.Undo() },
+	} {
+		b := artBench(t, asItIs)
+		start, on := b.pixel(0, 120, 250), b.pixel(0, 160, 280)
+		b.down(start, desktop.MouseButtonPrimary)
+		b.dragTo(start, on)
+		end(b)
+		b.dragTo(on, b.pixel(0, 180, 290))
+		b.up(on, desktop.MouseButtonPrimary)
+		if b.mark().X != 0 || b.doc.State().Undo.Label != "" {
+			t.Errorf("%s: %+v, undo %+v", name, b.mark(), b.doc.State().Undo)
+		}
+	}
+}
+
+func TestClickChoosesArtwork(t *testing.T) {
+	b := artBench(t, asItIs)
+	b.click(b.pixel(0, 460, 250))
+	if got := b.look.Artwork(); got != 1 {
+		t.Errorf("a click on the back chooses %d", got)
+	}
+	b.click(b.pixel(0, 120, 250))
+	if got := b.look.Artwork(); got != 0 {
+		t.Errorf("a click on the mark chooses %d", got)
+	}
+	b.click(b.pixel(0, 20, 80)) // beside the mark
+	if got := b.look.Artwork(); got != 0 {
+		t.Errorf("a click beside all artwork chooses %d", got)
+	}
+	b.look.ChooseArtwork(focus.NoArtwork)
+	b.click(b.pixel(0, 460, 250))
+	if got := b.look.Artwork(); got != focus.NoArtwork {
+		t.Errorf("a click chooses %d while no artwork is being placed", got)
+	}
+}
+
+// The space bar pushes the paper even over artwork, and so does another button.
+func TestPanningOverArtwork(t *testing.T) {
+	b := artBench(t, asItIs)
+	before, at := b.view, b.pixel(0, 120, 250)
+	b.surface.KeyDown(&fyne.KeyEvent{Name: fyne.KeySpace})
+	b.pull(geometry.Vec2{X: 120, Y: 250}, geometry.Vec2{X: 150, Y: 250})
+	b.surface.KeyUp(&fyne.KeyEvent{Name: fyne.KeySpace})
+	if b.view == before || b.mark().X != 0 {
+		t.Errorf("artwork at %g", b.mark().X)
+	}
+	before = b.view
+	at = b.pixel(0, 120, 250)
+	b.down(at, desktop.MouseButtonSecondary)
+	b.dragTo(at, at.AddXY(30, 0))
+	b.up(at, desktop.MouseButtonSecondary)
+	if b.view == before || b.mark().X != 0 {
+		t.Errorf("artwork at %g", b.mark().X)
+	}
+}
+
+func TestTurns(t *testing.T) {
+	for degrees, want := range map[float64]float64{0: 0, 180: 180, -180: 180, 190: -170, 360: 0, -350: 10, 540: 180} {
+		if got := halfTurns(degrees); got != want {
+			t.Errorf("%g° is %g°, want %g°", degrees, got, want)
+		}
+	}
+}

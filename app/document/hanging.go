@@ -1,0 +1,162 @@
+package document
+
+import (
+	"context"
+	"errors"
+	"image"
+	"image/color"
+	"slices"
+
+	"gussetwright/geometry/bag"
+	"gussetwright/geometry/check"
+	"gussetwright/geometry/phrase"
+	"gussetwright/geometry/placement"
+	"gussetwright/render/artcheck"
+	"gussetwright/render/artwork"
+	"gussetwright/render/ink"
+	"gussetwright/render/printed"
+	"gussetwright/render/solid"
+)
+
+// Hanging is the artwork of one entry of Spec.Artwork: opened, or the reason why it
+// cannot be shown, or neither while it is being opened.
+type Hanging struct {
+	Art *artwork.Art
+	Err error
+}
+
+// Gallery opens artwork and keeps it open. Art returns at once; while a file is being
+// opened it returns neither artwork nor an error.
+type Gallery interface {
+	Art(name string, data []byte, page int) (*artwork.Art, error)
+}
+
+// Missing is the error of artwork whose file is not in the project.
+func Missing(name string) error {
+	return phrase.Errorf("%q is missing from the project; add the file again, or take the artwork out", name)
+}
+
+// hangings returns the artwork of a spec as far as the gallery has it.
+func hangings(spec *bag.Spec, files map[string][]byte, gallery Gallery) []Hanging {
+	if gallery == nil {
+		return nil
+	}
+	hung := make([]Hanging, len(spec.Artwork))
+	for i := range spec.Artwork {
+		name := spec.Artwork[i].File
+		if data, found := files[name]; found {
+			hung[i].Art, hung[i].Err = gallery.Art(name, data, int(spec.Artwork[i].Page))
+		} else {
+			hung[i].Err = Missing(name)
+		}
+	}
+	return hung
+}
+
+// hang puts the artwork and the profile on a bag that was just derived.
+func (s *Snapshot) hang(files map[string][]byte, gallery Gallery) {
+	s.Profile = files[s.Spec.Profile]
+	s.Hung = hangings(&s.Spec, files, gallery)
+	s.Placed = placement.Lay(&s.Blank, s.source)
+	pieces := make([]artcheck.Piece, len(s.Hung))
+	for i, hanging := range s.Hung {
+		pieces[i] = artcheck.Piece(hanging)
+	}
+	s.add(artcheck.Inspect(&s.Blank, pieces, s.Placed))
+}
+
+// add adds findings, errors first.
+func (s *Snapshot) add(findings []check.Finding) {
+	s.Findings = append(slices.Clone(s.Findings), findings...)
+	check.Sort(s.Findings)
+}
+
+// Look returns what only the pixels of the artwork tell; see artcheck.Look.
+func (s *Snapshot) Look(ctx context.Context) []check.Finding {
+	white := color.RGBA{R: 255, G: 255, B: 255, A: 255}
+	sides := make([]*printed.Side, len(s.Blank.Pieces))
+	for i := range sides {
+		sides[i] = s.side(i, white)
+	}
+	return artcheck.Look(ctx, &s.Blank, s.Placed, sides)
+}
+
+// DeriveWithArt derives a bag with the artwork in files, all of it opened and looked
+// at before it returns. Artwork that cannot be opened has its reason in Hung.
+func DeriveWithArt(ctx context.Context, spec bag.Spec, files map[string][]byte) (*Snapshot, error) {
+	snapshot, err := Derive(spec)
+	if err != nil {
+		return nil, err
+	}
+	snapshot.hang(files, opener{ctx, map[opened]Hanging{}})
+	snapshot.add(snapshot.Look(ctx))
+	return snapshot, ctx.Err()
+}
+
+// opener is a gallery that opens artwork when it is asked for it.
+type opener struct {
+	ctx  context.Context
+	kept map[opened]Hanging
+}
+
+type opened struct {
+	name string
+	page int
+}
+
+// Art is part of Gallery.
+func (o opener) Art(name string, data []byte, page int) (*artwork.Art, error) {
+	key := opened{name, page}
+	hanging, known := o.kept[key]
+	if !known {
+		hanging.Art, hanging.Err = artwork.Open(o.ctx, name, data, page)
+		o.kept[key] = hanging
+	}
+	return hanging.Art, hanging.Err
+}
+
+// Opening tells whether artwork is still being opened.
+func (s *Snapshot) Opening() bool {
+	return slices.ContainsFunc(s.Hung, func(h Hanging) bool { return h.Art == nil && h.Err == nil })
+}
+
+// ArtError joins the reasons why artwork cannot be shown.
+func (s *Snapshot) ArtError() error {
+	var reasons []error
+	for _, hanging := range s.Hung {
+		reasons = append(reasons, hanging.Err)
+	}
+	return errors.Join(reasons...)
+}
+
+func (s *Snapshot) source(index int) (placement.Source, bool) {
+	if index >= len(s.Hung) || s.Hung[index].Art == nil {
+		return placement.Source{}, false
+	}
+	return s.Hung[index].Art.Source, true
+}
+
+func (s *Snapshot) levels(index int) []*image.RGBA {
+	if index >= len(s.Hung) || s.Hung[index].Art == nil {
+		return nil
+	}
+	return s.Hung[index].Art.Levels
+}
+
+// Side returns the print side of a piece of the blank, ready to be painted.
+func (s *Snapshot) Side(piece int) *printed.Side {
+	return s.side(piece, solid.PaperOf(s.Spec.Paper).Print)
+}
+
+func (s *Snapshot) side(piece int, paper color.RGBA) *printed.Side {
+	b := s.Spec.Print.Background
+	background := ink.RGB(b.Cyan/100, b.Magenta/100, b.Yellow/100, b.Black/100)
+	return printed.NewSide(&s.Blank, piece, s.Placed, s.levels, paper, background)
+}
+
+// with returns the snapshot with further findings.
+func (s *Snapshot) with(findings []check.Finding) *Snapshot {
+	more := *s
+	more.add(findings)
+	return &more
+}

@@ -1,0 +1,77 @@
+package export
+
+import (
+	"slices"
+
+	"gussetwright/geometry"
+	"gussetwright/geometry/placement"
+	"gussetwright/render/artwork"
+	"gussetwright/render/pdf/object"
+	"gussetwright/render/scene"
+)
+
+// printed returns the drawings with the background and the artwork beneath them.
+// Artwork that cannot be shown is an error: a production file without it would be
+// taken for complete.
+func (o *order) printed() ([]scene.Drawing, error) {
+	if err := o.snapshot.ArtError(); err != nil {
+		return nil, err
+	}
+	forms := map[*artwork.Art]*object.Form{}
+	pages := slices.Clone(o.drawings)
+	for i := range pages {
+		items := o.background(i)
+		for k := range o.snapshot.Placed {
+			placed := &o.snapshot.Placed[k]
+			if placed.Piece != i {
+				continue
+			}
+			art := o.snapshot.Hung[placed.Index].Art
+			if forms[art] == nil {
+				form, err := art.Form(o.ctx)
+				if err != nil {
+					return nil, err
+				}
+				forms[art] = form
+			}
+			opacity := o.snapshot.Spec.Artwork[placed.Index].Opacity / 100
+			items = append(items, placedItems(placed, forms[art], opacity)...)
+		}
+		pages[i].Items = append(items, pages[i].Items...)
+	}
+	return pages, nil
+}
+
+// placedItems returns the artwork as an item of a drawing. A repeated file stands
+// where its first copy does, and once more for each of the others.
+func placedItems(p *placement.Placed, form *object.Form, opacity float64) []scene.Item {
+	item := scene.Placed{Form: form, At: p.At, Clip: p.Clip.Path(), Opacity: opacity}
+	if p.Copies == nil {
+		return []scene.Item{item}
+	}
+	if len(p.Copies) == 0 {
+		return nil
+	}
+	first := p.Copies[0]
+	item.At = p.At.After(geometry.Shift(first))
+	for _, step := range p.Copies[1:] {
+		item.Copies = append(item.Copies, step.Sub(first))
+	}
+	return []scene.Item{item}
+}
+
+// background returns the ink of the whole piece, with white where glue must find bare
+// paper.
+func (o *order) background(piece int) []scene.Item {
+	b := o.snapshot.Spec.Print.Background
+	if b.Total() == 0 {
+		return nil
+	}
+	p := &o.snapshot.Blank.Pieces[piece]
+	ink := &scene.CMYK{C: b.Cyan / 100, M: b.Magenta / 100, Y: b.Yellow / 100, K: b.Black / 100}
+	items := []scene.Item{scene.Fill{Role: scene.Artwork, Path: p.BleedOutline(o.snapshot.Spec.Print.Bleed), Ink: ink}}
+	for _, area := range placement.InkFree(p, o.snapshot.Spec) {
+		items = append(items, scene.Fill{Role: scene.Artwork, Path: area, Ink: &scene.CMYK{}})
+	}
+	return items
+}

@@ -1,0 +1,89 @@
+package export
+
+import (
+	"fmt"
+	"io"
+	"strings"
+
+	"gussetwright/app/document"
+)
+
+// Kind is one kind of file.
+type Kind struct {
+	Name  string // what the user asks for it by, such as "dieline"
+	Title string // what the window calls it, in English
+	Help  string
+	// Ending follows the name of the project in the names of the files, PieceEnding in
+	// those of which there is one for each piece; a number stands before it where the
+	// bag has two. Either may be empty.
+	Ending, PieceEnding string
+	// write writes the file of that number, in the order of Files.
+	write func(w io.Writer, o *order, number int) error
+}
+
+// Kinds returns every kind of file, in the order in which they are written.
+func Kinds() []Kind {
+	return []Kind{
+		{Name: "dieline", Title: "Production file", Ending: "-dieline.pdf", write: writePDF,
+			Help: "the blank at true size with its artwork, a page for each piece, lines as spot colours on layers"},
+		{Name: "template", Title: "Template for artwork", Ending: "-template.pdf", PieceEnding: "-template.svg", write: writeTemplate,
+			Help: "the blank for a drawing program: an empty layer for artwork under locked lines, panels named, bleed and safe area"},
+		{Name: "svg", Title: "SVG drawing", Ending: ".svg", write: writeSVG,
+			Help: "the drawing in millimetres, a group for each kind of line"},
+		{Name: "dxf", Title: "DXF drawing", Ending: ".dxf", write: writeDXF,
+			Help: "the drawing for cutting tables and die-makers, a layer for each kind of line"},
+		{Name: "fold", Title: "Crease pattern", Ending: ".fold", write: writeFOLD,
+			Help: "crease pattern with fold directions, for folding programs"},
+		{Name: "png", Title: "Picture", PieceEnding: "-blank.png", write: writePicture,
+			Help: "picture of the drawing, a file for each piece"},
+	}
+}
+
+// Choose returns the kinds that are named in a list such as "dieline,dxf"; an empty
+// list names all. The error names what is not known and what is.
+func Choose(list string) ([]Kind, error) {
+	if list == "" {
+		return Kinds(), nil
+	}
+	var chosen []Kind
+	for _, name := range strings.Split(list, ",") {
+		kind, found := kindNamed(strings.TrimSpace(name))
+		if !found {
+			var names []string
+			for _, k := range Kinds() {
+				names = append(names, k.Name)
+			}
+			return nil, fmt.Errorf("file kind %q is not known; choose from %s", name, strings.Join(names, ", "))
+		}
+		chosen = append(chosen, kind)
+	}
+	return chosen, nil
+}
+
+func kindNamed(name string) (Kind, bool) {
+	for _, kind := range Kinds() {
+		if kind.Name == name {
+			return kind, true
+		}
+	}
+	return Kind{}, false
+}
+
+// Files returns the names of the files that the kind takes for a bag.
+func (k Kind) Files(project string, snapshot *document.Snapshot) []string {
+	base, pieces := FileName(project), len(snapshot.Blank.Pieces)
+	var names []string
+	if k.Ending != "" {
+		names = append(names, base+k.Ending)
+	}
+	switch {
+	case k.PieceEnding == "":
+	case pieces == 1:
+		names = append(names, base+k.PieceEnding)
+	default:
+		for i := range pieces {
+			names = append(names, fmt.Sprintf("%s-%d%s", base, i+1, k.PieceEnding))
+		}
+	}
+	return names
+}

@@ -1,0 +1,62 @@
+package export
+
+import (
+	"context"
+	"io"
+	"time"
+
+	"gussetwright/app/document"
+	"gussetwright/geometry/blank"
+	"gussetwright/render/creasefile"
+	"gussetwright/render/dieline"
+	"gussetwright/render/dxf"
+	"gussetwright/render/pdf"
+	"gussetwright/render/scene"
+	"gussetwright/render/svg"
+)
+
+// order is what the files of a job are made from.
+type order struct {
+	Job
+	ctx      context.Context
+	snapshot *document.Snapshot
+	drawings []scene.Drawing // without artwork
+}
+
+func newOrder(ctx context.Context, job Job) *order {
+	if job.Say == nil {
+		job.Say = func(english string) string { return english }
+	}
+	return &order{
+		Job: job, ctx: ctx, snapshot: job.Snapshot,
+		drawings: dieline.Sheets(&job.Snapshot.Blank, job.Date.Format(time.DateOnly)),
+	}
+}
+
+func (o *order) title() string {
+	if o.snapshot.Spec.Name == "" {
+		return "Paper carrier bag"
+	}
+	return o.snapshot.Spec.Name
+}
+
+// writePDF writes the production file: the artwork, and the drawing over it.
+func writePDF(w io.Writer, o *order, _ int) error {
+	pages, err := o.printed()
+	if err != nil {
+		return err
+	}
+	info := pdf.Info{Title: o.title(), Date: o.Date}
+	if profile := o.snapshot.Profile; profile != nil {
+		info.Output = &pdf.OutputIntent{Profile: profile}
+	}
+	return pdf.Write(w, pages, info)
+}
+
+func writeSVG(w io.Writer, o *order, _ int) error { return svg.Write(w, o.drawings) }
+
+func writeDXF(w io.Writer, o *order, _ int) error { return dxf.Write(w, o.drawings) }
+
+func writeFOLD(w io.Writer, o *order, _ int) error {
+	return creasefile.Write(w, o.snapshot.Spec.Name, blank.Patterns(o.snapshot.Spec))
+}

@@ -1,0 +1,16 @@
+package words
+
+import (
+	"fyne.io/fyne/v2/lang"
+
+	"gussetwright/geometry/phrase"
+)
+
+// Of returns a phrase in the language of the user.
+func Of(p phrase.Phrase) string { return p.In(translated) }
+
+// Error returns what went wrong in the language of the user, as far as it is said in
+// phrases. What the system says stays as it is.
+func Error(err error) string { return phrase.ErrorIn(err, translated) }
+
+func translated(text string) string { return lang.L(text) }

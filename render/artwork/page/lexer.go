@@ -1,0 +1,322 @@
+package page
+
+import (
+	"bytes"
+	"fmt"
+	"strconv"
+
+	"gussetwright/render/pdf/object"
+)
+
+// kind is what a token of a PDF file is (ISO 32000-1, 7.2).
+type kind byte
+
+const (
+	ended kind = iota
+	word       // a number, a keyword or an operator
+	name
+	literal     // a string in parentheses
+	hexadecimal // a string in hexadecimal
+	openArray
+	closeArray
+	openDict
+	closeDict
+	stray // a brace or bracket that belongs nowhere
+)
+
+// token is where a token stands in the data.
+type token struct {
+	kind     kind
+	from, to int
+}
+
+// lexer cuts data into tokens.
+type lexer struct {
+	data []byte
+	at   int
+	// left is how many more values may be read from the file, which it shares with
+	// all who read from it.
+	left *int
+}
+
+func blank(c byte) bool {
+	return c == ' ' || c == '\n' || c == '\r' || c == '\t' || c == '\f' || c == 0
+}
+
+func delimiter(c byte) bool { return bytes.IndexByte([]byte("()<>[]{}/%"), c) >= 0 }
+
+// text returns the bytes of a token.
+func (l *lexer) text(t token) []byte { return l.data[t.from:t.to] }
+
+func (l *lexer) skip() {
+	for l.at < len(l.data) {
+		switch c := l.data[l.at]; {
+		case blank(c):
+			l.at++
+		case c == '%':
+			for l.at < len(l.data) && l.data[l.at] != '\n' && l.data[l.at] != '\r' {
+				l.at++
+			}
+		default:
+			return
+		}
+	}
+}
+
+// next returns the next token and steps past it.
+func (l *lexer) next() token {
+	l.skip()
+	t := token{from: l.at}
+	if l.at == len(l.data) {
+		t.to = l.at
+		return t
+	}
+	c := l.data[l.at]
+	l.at++
+	switch {
+	case c == '/':
+		t.kind = name
+		l.regular()
+	case c == '(':
+		t.kind = literal
+		l.parentheses()
+	case c == '[':
+		t.kind = openArray
+	case c == ']':
+		t.kind = closeArray
+	case c == '<' && l.peek() == '<':
+		t.kind = openDict
+		l.at++
+	case c == '>' && l.peek() == '>':
+		t.kind = closeDict
+		l.at++
+	case c == '<':
+		t.kind = hexadecimal
+		l.until('>')
+	case delimiter(c):
+		t.kind = stray
+	default:
+		t.kind = word
+		l.regular()
+	}
+	t.to = l.at
+	return t
+}
+
+func (l *lexer) peek() byte {
+	if l.at < len(l.data) {
+		return l.data[l.at]
+	}
+	return 0
+}
+
+func (l *lexer) regular() {
+	for l.at < len(l.data) && !blank(l.data[l.at]) && !delimiter(l.data[l.at]) {
+		l.at++
+	}
+}
+
+func (l *lexer) until(c byte) {
+	for l.at < len(l.data) {
+		l.at++
+		if l.data[l.at-1] == c {
+			return
+		}
+	}
+}
+
+func (l *lexer) parentheses() {
+	for open := 1; l.at < len(l.data) && open > 0; l.at++ {
+		switch l.data[l.at] {
+		case '\\':
+			l.at++
+		case '(':
+			open++
+		case ')':
+			open--
+		}
+	}
+	l.at = min(l.at, len(l.data))
+}
+
+// numeral is a number just as it was written, so that no digit is lost.
+type numeral string
+
+// AppendTo writes the number.
+func (n numeral) AppendTo(file []byte) []byte { return append(file, n...) }
+
+var (
+	errDeep = fmt.Errorf("values stand more than %d deep in each other", deepest)
+	errMany = fmt.Errorf("the page needs more than %d values", mostValues)
+)
+
+// value reads an object, which may be a reference.
+func (l *lexer) value(depth int) (object.Object, error) {
+	return l.valueOf(l.next(), depth)
+}
+
+func (l *lexer) valueOf(t token, depth int) (object.Object, error) {
+	if depth > deepest {
+		return nil, errDeep
+	}
+	if *l.left--; *l.left < 0 {
+		return nil, errMany
+	}
+	switch t.kind {
+	case name:
+		return l.name(t), nil
+	case literal:
+		return unescape(l.text(t)), nil
+	case hexadecimal:
+		return unhex(l.text(t)), nil
+	case openArray:
+		return l.array(depth)
+	case openDict:
+		return l.dict(depth)
+	case word:
+		return l.word(t)
+	}
+	return nil, fmt.Errorf("%q at byte %d is no value", l.text(t), t.from)
+}
+
+func (l *lexer) array(depth int) (object.Object, error) {
+	list := object.Array{}
+	for {
+		t := l.next()
+		if t.kind == closeArray {
+			return list, nil
+		}
+		v, err := l.valueOf(t, depth+1)
+		if err != nil {
+			return nil, err
+		}
+		list = append(list, v)
+	}
+}
+
+func (l *lexer) dict(depth int) (object.Object, error) {
+	d := object.Dict{}
+	for {
+		t := l.next()
+		if t.kind == closeDict {
+			return d, nil
+		}
+		if t.kind != name {
+			return nil, fmt.Errorf("%q at byte %d is no key", l.text(t), t.from)
+		}
+		v, err := l.value(depth + 1)
+		if err != nil {
+			return nil, err
+		}
+		d = append(d, object.Entry{Key: l.name(t), Value: v})
+	}
+}
+
+// word reads a number, a reference or one of the three words that are values.
+func (l *lexer) word(t token) (object.Object, error) {
+	text := string(l.text(t))
+	switch text {
+	case "true", "false":
+		return object.Boolean(text == "true"), nil
+	case "null":
+		return object.Null{}, nil
+	}
+	if _, err := strconv.ParseFloat(text, 64); err != nil || bytes.ContainsAny([]byte(text), "eExXnNpP_") {
+		return nil, fmt.Errorf("%q at byte %d is no value", text, t.from)
+	}
+	number, err := strconv.Atoi(text)
+	if err != nil || number < 0 {
+		return numeral(text), nil
+	}
+	back := l.at
+	generation, r := l.next(), l.next()
+	if generation.kind == word && r.kind == word && string(l.text(r)) == "R" {
+		if _, err := strconv.Atoi(string(l.text(generation))); err == nil {
+			return object.Reference(number), nil
+		}
+	}
+	l.at = back
+	return numeral(text), nil
+}
+
+func (l *lexer) name(t token) object.Name {
+	text := l.text(t)[1:]
+	if bytes.IndexByte(text, '#') < 0 {
+		return object.Name(text)
+	}
+	plain := make([]byte, 0, len(text))
+	for i := 0; i < len(text); i++ {
+		if text[i] == '#' && i+2 < len(text) {
+			if c, err := strconv.ParseUint(string(text[i+1:i+3]), 16, 8); err == nil {
+				plain = append(plain, byte(c))
+				i += 2
+				continue
+			}
+		}
+		plain = append(plain, text[i])
+	}
+	return object.Name(plain)
+}
+
+// unhex returns the bytes of a string in hexadecimal; an odd digit at the end is
+// followed by zero.
+func unhex(text []byte) object.Binary {
+	bytes, digits := object.Binary{}, []byte{}
+	for _, c := range text {
+		if c >= '0' && c <= '9' || c >= 'a' && c <= 'f' || c >= 'A' && c <= 'F' {
+			digits = append(digits, c)
+		}
+	}
+	if len(digits)%2 == 1 {
+		digits = append(digits, '0')
+	}
+	for i := 0; i < len(digits); i += 2 {
+		c, _ := strconv.ParseUint(string(digits[i:i+2]), 16, 8)
+		bytes = append(bytes, byte(c))
+	}
+	return bytes
+}
+
+// unescape returns the bytes of a string in parentheses.
+func unescape(text []byte) object.Binary {
+	text = bytes.TrimSuffix(text[1:], []byte(")"))
+	plain := object.Binary{}
+	for i := 0; i < len(text); i++ {
+		c := text[i]
+		if c == '\r' { // an end of line is one byte, however it was written
+			if i+1 < len(text) && text[i+1] == '\n' {
+				i++
+			}
+			c = '\n'
+		} else if c == '\\' && i+1 < len(text) {
+			i++
+			if octal := digits(text[i:]); octal > 0 {
+				v, _ := strconv.ParseUint(string(text[i:i+octal]), 8, 16)
+				plain = append(plain, byte(v))
+				i += octal - 1
+				continue
+			}
+			if text[i] == '\n' || text[i] == '\r' { // the line goes on
+				if text[i] == '\r' && i+1 < len(text) && text[i+1] == '\n' {
+					i++
+				}
+				continue
+			}
+			c = text[i]
+			if at := bytes.IndexByte([]byte("nrtbf"), c); at >= 0 {
+				c = "\n\r\t\b\f"[at]
+			}
+		}
+		plain = append(plain, c)
+	}
+	return plain
+}
+
+// digits counts the octal digits at the start of the text, up to three.
+func digits(text []byte) int {
+	count := 0
+	for count < min(3, len(text)) && text[count] >= '0' && text[count] <= '7' {
+		count++
+	}
+	return count
+}

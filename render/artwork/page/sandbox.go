@@ -1,0 +1,114 @@
+package page
+
+import (
+	"context"
+	"errors"
+	"io"
+	"runtime"
+	"sync"
+	"time"
+
+	"github.com/klippa-app/go-pdfium"
+	"github.com/klippa-app/go-pdfium/webassembly"
+	"github.com/tetratelabs/wazero"
+	"github.com/tetratelabs/wazero/api"
+	"github.com/tetratelabs/wazero/experimental"
+
+	"gussetwright/geometry/phrase"
+)
+
+// shared is the one PDFium of the process: compiling it takes seconds, so all calls
+// use the same code, each in a memory of its own.
+var shared sandbox
+
+type sandbox struct {
+	once sync.Once
+	pool pdfium.Pool
+	err  error
+}
+
+// Prepare compiles PDFium now rather than at the first page, which takes one to
+// three seconds of a processor. folder is where the compiled code is kept for the
+// next start, which then takes less than a tenth of a second; it must be a folder
+// that only the user can write to. With an empty folder nothing is kept. Only the
+// first call in a process has an effect, and Read and Render wait for it.
+func Prepare(folder string) error {
+	shared.prepare(folder)
+	return shared.err
+}
+
+func (s *sandbox) prepare(folder string) {
+	s.once.Do(func() { s.pool, s.err = compile(folder) })
+}
+
+func compile(folder string) (pdfium.Pool, error) {
+	config := wazero.NewRuntimeConfig().
+		WithCoreFeatures(api.CoreFeaturesV2 | experimental.CoreFeaturesExceptionHandling).
+		WithMemoryLimitPages(memoryPages).
+		WithCloseOnContextDone(true)
+	if folder != "" {
+		// Where the folder cannot be written to, the code is compiled every time.
+		if cache, err := wazero.NewCompilationCacheWithDir(folder); err == nil {
+			config = config.WithCompilationCache(cache)
+		}
+	}
+	pool, err := webassembly.Init(webassembly.Config{
+		Context:       experimental.WithCompilationWorkers(context.Background(), runtime.GOMAXPROCS(0)),
+		MaxTotal:      atOnce,
+		RuntimeConfig: config,
+		FSConfig:      wazero.NewFSConfig(), // no files
+		Stdout:        io.Discard,
+		Stderr:        io.Discard,
+		RandomSource:  zeros{}, // the same file always gives the same copy
+	})
+	if err != nil {
+		return nil, phrase.Errorf("start the PDF reader: %s; restart the program, or save the artwork as SVG or TIFF", err)
+	}
+	return pool, nil
+}
+
+// zeros is where PDFium takes its random numbers from.
+type zeros struct{}
+
+func (zeros) Read(p []byte) (int, error) {
+	clear(p)
+	return len(p), nil
+}
+
+// run does work in a fresh PDFium, which is thrown away afterwards. It ends when ctx
+// does, or after limit.
+func (s *sandbox) run(ctx context.Context, limit time.Duration, work func(pdfium.Pdfium) error) error {
+	s.prepare("")
+	if s.err != nil {
+		return s.err
+	}
+	limited, cancel := context.WithTimeout(ctx, limit)
+	defer cancel()
+	instance, err := s.pool.GetInstanceWithContext(limited)
+	if err != nil {
+		return s.ended(ctx, limited, limit, err)
+	}
+	killed := make(chan struct{})
+	kill := context.AfterFunc(limited, func() {
+		instance.Kill()
+		close(killed)
+	})
+	err = work(instance)
+	if kill() {
+		instance.Kill() // quicker than closing what was opened one by one
+	} else {
+		<-killed
+	}
+	return s.ended(ctx, limited, limit, err)
+}
+
+// ended tells why work ended: because it was asked to, for want of time, or of itself.
+func (s *sandbox) ended(ctx, limited context.Context, limit time.Duration, err error) error {
+	switch {
+	case ctx.Err() != nil:
+		return context.Cause(ctx)
+	case errors.Is(limited.Err(), context.DeadlineExceeded):
+		return phrase.Errorf("it took more than %v; the page is too complex or the file is damaged: simplify it, or save it as a picture", limit)
+	}
+	return err
+}

@@ -1,0 +1,104 @@
+// Package printed shows what the press puts on a piece of paper: the background, the
+// artwork over it, and the colour of the paper through both. Pictures of the blank
+// and of the folded bag are made from it alike.
+//
+// Inks are transparent, so the colour of the paper multiplies theirs: on white they
+// are as drawn, on brown they turn darker and warmer. Artwork over artwork covers it,
+// as files are printed unless they ask for overprinting.
+package printed
+
+import (
+	"image"
+	"image/color"
+
+	"gussetwright/geometry"
+	"gussetwright/geometry/blank"
+	"gussetwright/geometry/placement"
+	"gussetwright/render/flat"
+)
+
+// Side is the print side of one piece. It never changes and may be painted from
+// several goroutines.
+type Side struct {
+	paper      color.RGBA
+	bleed      geometry.Path
+	background color.RGBA
+	inkFree    []geometry.Path
+	layers     []layer
+}
+
+// layer is one placed file with its pictures.
+type layer struct {
+	placed  placement.Placed
+	levels  []*image.RGBA // finest first, premultiplied
+	opacity uint32        // of 256
+}
+
+// Levels returns the pictures of the file of an entry of Spec.Artwork: the finest
+// first, each next about half as large, premultiplied; nil while there are none.
+type Levels func(index int) []*image.RGBA
+
+// NewSide returns the print side of a piece of the blank with the artwork that was
+// placed on it. paper is the colour of the bare paper, background that of the ink
+// beneath the artwork on white paper.
+func NewSide(b *blank.Blank, piece int, placed []placement.Placed, levels Levels, paper, background color.RGBA) *Side {
+	p := &b.Pieces[piece]
+	side := &Side{paper: paper, background: background, bleed: p.BleedOutline(b.Spec.Print.Bleed)}
+	if b.Spec.Print.Background.Total() > 0 {
+		side.inkFree = placement.InkFree(p, b.Spec)
+	} else {
+		side.background = color.RGBA{}
+	}
+	for _, one := range placed {
+		if pictures := levels(one.Index); one.Piece == piece && len(pictures) > 0 {
+			opacity := uint32(b.Spec.Artwork[one.Index].Opacity*256/100 + 0.5)
+			side.layers = append(side.layers, layer{one, pictures, opacity})
+		}
+	}
+	return side
+}
+
+// Bare tells whether nothing is printed.
+func (s *Side) Bare() bool { return len(s.layers) == 0 && s.background.A == 0 }
+
+// Quality is how carefully a picture is made.
+type Quality int
+
+// The qualities: Draft takes the nearest pixel, for what moves; Fine mixes its
+// neighbours.
+const (
+	Draft Quality = iota
+	Fine
+)
+
+// Paint paints the piece, out to its bleed, over what is in the picture. view says
+// which part of the blank the picture shows.
+func (s *Side) Paint(picture *image.RGBA, view flat.View, quality Quality) {
+	width, height := picture.Rect.Dx(), picture.Rect.Dy()
+	if width == 0 || height == 0 {
+		return
+	}
+	ink := image.NewRGBA(image.Rect(0, 0, width, height))
+	var painter flat.Painter
+	painter.Begin(ink, view)
+	white := color.NRGBA{255, 255, 255, 255}
+	painter.Fill(white, s.bleed)
+	if s.background.A != 0 {
+		painter.Fill(color.NRGBA(s.background), s.bleed)
+		painter.Fill(white, s.inkFree...)
+	}
+	for i := range s.layers {
+		s.layers[i].paint(ink, view, quality)
+	}
+	overPaper(picture, ink, s.paper)
+}
+
+// Picture returns the piece alone, without its bleed, at the given number of pixels
+// per mm: the upper edge of the piece first.
+func (s *Side) Picture(piece *blank.Piece, scale float64, quality Quality) *image.RGBA {
+	width, height := int(piece.Width*scale+0.5), int(piece.Height*scale+0.5)
+	picture := image.NewRGBA(image.Rect(0, 0, max(width, 1), max(height, 1)))
+	fill(picture, s.paper)
+	s.Paint(picture, flat.View{Scale: scale, Origin: geometry.Vec2{Y: piece.Height}}, quality)
+	return picture
+}
