@@ -4,7 +4,6 @@ import (
 	"math"
 
 	"fyne.io/fyne/v2/lang"
-	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
 	"gussetwright/app/document"
@@ -133,8 +132,8 @@ func (e *entries) quarters() *flow {
 		}
 	}
 	return newFlow(
-		widget.NewButtonWithIcon(lang.L("90° left"), theme.ContentUndoIcon(), turn(quarter)),
-		widget.NewButtonWithIcon(lang.L("90° right"), theme.ContentRedoIcon(), turn(-quarter)),
+		widget.NewButton(lang.L("90° left"), turn(quarter)),
+		widget.NewButton(lang.L("90° right"), turn(-quarter)),
 	)
 }
 

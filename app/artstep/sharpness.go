@@ -1,7 +1,10 @@
 package artstep
 
 import (
+	"errors"
 	"fmt"
+	"unicode"
+	"unicode/utf8"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/lang"
@@ -53,7 +56,7 @@ func conditionOf(snapshot *document.Snapshot, index int) condition {
 	hung := snapshot.Hung[index]
 	switch {
 	case hung.Err != nil:
-		return condition{words.Error(hung.Err), failed}
+		return condition{reason(hung.Err), failed}
 	case hung.Art == nil:
 		return condition{lang.L("Being opened…"), waiting}
 	case !placement.Has(&snapshot.Blank, snapshot.Spec.Artwork[index].On):
@@ -71,6 +74,17 @@ func conditionOf(snapshot *document.Snapshot, index int) condition {
 		return condition{fmt.Sprintf(lang.L("%s ppi, soft"), text), warning}
 	}
 	return condition{fmt.Sprintf(lang.L("%s ppi, sharp"), text), fine}
+}
+
+// reason says why artwork is not shown. The row names the file already, so what opening
+// it puts before the reason is left out.
+func reason(err error) string {
+	if cause := errors.Unwrap(err); cause != nil {
+		err = cause
+	}
+	text := words.Error(err)
+	first, size := utf8.DecodeRuneInString(text)
+	return string(unicode.ToUpper(first)) + text[size:] + "."
 }
 
 // leastPPI returns the resolution of a piece where it is least, and false where it has

@@ -5,7 +5,6 @@ import (
 	"testing"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/test"
 )
 
@@ -13,7 +12,7 @@ import (
 func focusWidth(t *testing.T, w *Window, text string) {
 	t.Helper()
 	w.goToStep(stepBag)
-	for _, object := range test.LaidOutObjects(w.steps.Page().(*container.Scroll).Content) {
+	for _, object := range test.LaidOutObjects(w.steps.Page()) {
 		entry, ok := object.(interface {
 			fyne.Focusable
 			Commit() bool

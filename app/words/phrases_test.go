@@ -8,7 +8,11 @@ import (
 	"go/parser"
 	"go/token"
 	"go/types"
+	"io"
 	"io/fs"
+	"maps"
+	"os"
+	"os/exec"
 	"path/filepath"
 	"slices"
 	"strconv"
@@ -23,27 +27,18 @@ const phrasePath = "gussetwright/geometry/phrase"
 const toolkitPath = "fyne.io/fyne/v2"
 
 // textsOfPhrases gathers the formats and words of the phrases that the packages
-// under geometry and app make: the constants that go to phrase.New and phrase.Errorf,
-// through functions of the package too, and every constant of the type phrase.Word.
-// Packages with widgets ask the toolkit for their texts, and make no phrases.
+// under geometry, render and app make: the constants that go to phrase.New and
+// phrase.Errorf, through functions of the package too, and every constant of the type
+// phrase.Word. Packages with widgets ask the toolkit for their texts, and make no
+// phrases.
 func textsOfPhrases(t *testing.T) texts {
 	t.Helper()
 	found := texts{}
 	root := geomtest.Root(t)
 	files := token.NewFileSet()
-	from := importer.ForCompiler(files, "source", nil)
-	inFolder := func(path string, entry fs.DirEntry, err error) error {
-		if err != nil || !entry.IsDir() || path == filepath.Join(root, "geometry", "phrase") {
-			return err
-		}
-		parsed := parse(t, files, path)
-		if !imports(parsed, phrasePath) {
-			return nil
-		}
-		if imports(parsed, toolkitPath) {
-			noPhrases(t, files, parsed)
-			return nil
-		}
+	packages := makersOfPhrases(t, files, root)
+	from := importer.ForCompiler(files, "gc", compiled(t, root, slices.Sorted(maps.Keys(packages))))
+	for path, parsed := range packages {
 		p := phrases{t: t, files: files, root: root, parsed: parsed, found: found, followed: map[string]bool{}}
 		p.info = &types.Info{
 			Types: map[ast.Expr]types.TypeAndValue{}, Uses: map[*ast.Ident]types.Object{}, Defs: map[*ast.Ident]types.Object{},
@@ -54,14 +49,51 @@ func textsOfPhrases(t *testing.T) texts {
 		}
 		p.formats()
 		p.words()
-		return nil
 	}
-	for _, part := range []string{"geometry", "app"} {
-		if err := filepath.WalkDir(filepath.Join(root, part), inFolder); err != nil {
+	return found
+}
+
+// makersOfPhrases returns the packages that make phrases, by their folders.
+func makersOfPhrases(t *testing.T, files *token.FileSet, root string) map[string][]*ast.File {
+	t.Helper()
+	packages := map[string][]*ast.File{}
+	for _, part := range []string{"geometry", "render", "app"} {
+		err := filepath.WalkDir(filepath.Join(root, part), func(path string, entry fs.DirEntry, err error) error {
+			if err != nil || !entry.IsDir() || path == filepath.Join(root, "geometry", "phrase") {
+				return err
+			}
+			switch parsed := parse(t, files, path); {
+			case !imports(parsed, phrasePath):
+			case imports(parsed, toolkitPath):
+				noPhrases(t, files, parsed)
+			default:
+				packages[path] = parsed
+			}
+			return nil
+		})
+		if err != nil {
 			t.Fatal(err)
 		}
 	}
-	return found
+	return packages
+}
+
+// compiled finds what packages import as the compiler left it, which is read far
+// faster than the sources.
+func compiled(t *testing.T, root string, folders []string) importer.Lookup {
+	t.Helper()
+	list := exec.Command("go", append([]string{"list", "-export", "-deps", "-f", "{{.ImportPath}} {{.Export}}"}, folders...)...)
+	list.Dir, list.Stderr = root, os.Stderr
+	output, err := list.Output()
+	if err != nil {
+		t.Fatalf("find what the packages import: %v", err)
+	}
+	places := map[string]string{}
+	for line := range strings.Lines(string(output)) {
+		path, file, _ := strings.Cut(strings.TrimSpace(line), " ")
+		places[path] = file
+	}
+	return func(path string) (io.ReadCloser, error) { return os.Open(places[path]) }
 }
 
 // noPhrases complains about phrases that would not be gathered.

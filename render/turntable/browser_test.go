@@ -43,6 +43,10 @@ type message struct {
 	Error   *struct{ Message string } `json:"error,omitempty"`
 }
 
+// shotsEnv names an environment variable: a folder for the pictures that the tests take,
+// for those who want to look at them.
+const shotsEnv = "GUSSETWRIGHT_SHOTS"
+
 // patience is how long a test waits for the browser: software drawing on a busy
 // machine is slow.
 const patience = 4 * time.Minute
@@ -178,6 +182,17 @@ func (b *browser) screen(width, height int, density float64, scheme string) {
 // shows the bag or says why it does not.
 func (b *browser) open(page []byte, view string) {
 	b.t.Helper()
+	b.load(page, view)
+	b.evaluate(`new Promise((done) => {
+		const look = () => document.documentElement.classList.contains("turning") || !document.getElementById("excuse").hidden
+			? requestAnimationFrame(() => requestAnimationFrame(() => done(true))) : setTimeout(look, 20);
+		look();
+	})`, nil)
+}
+
+// load opens a page and waits until it is read.
+func (b *browser) load(page []byte, view string) {
+	b.t.Helper()
 	path := filepath.Join(b.t.TempDir(), "page.html")
 	if err := os.WriteFile(path, page, 0o600); err != nil {
 		b.t.Fatal(err)
@@ -188,11 +203,6 @@ func (b *browser) open(page []byte, view string) {
 	for !b.loaded {
 		b.read("open page")
 	}
-	b.evaluate(`new Promise((done) => {
-		const look = () => document.documentElement.classList.contains("turning") || !document.getElementById("excuse").hidden
-			? requestAnimationFrame(() => requestAnimationFrame(() => done(true))) : setTimeout(look, 20);
-		look();
-	})`, nil)
 }
 
 // look turns the open page to a view by its address.
@@ -240,7 +250,7 @@ func (b *browser) shot() image.Image {
 	if err != nil {
 		b.t.Fatal(err)
 	}
-	if folder := os.Getenv("GUSSETWRIGHT_SHOTS"); folder != "" {
+	if folder := os.Getenv(shotsEnv); folder != "" {
 		name := strings.ReplaceAll(b.t.Name(), "/", "-") + fmt.Sprintf("-%d.png", b.number)
 		if err := os.WriteFile(filepath.Join(folder, name), data, 0o600); err != nil {
 			b.t.Fatal(err)

@@ -201,57 +201,58 @@ func TestHandsTurnTheBag(t *testing.T) {
 		act        func(x, y float64)
 		to         string
 		moves      bool
+		fresh      bool // on a page just opened
 	}{
-		{"nothing", "", func(x, y float64) {}, slant, false},
-		{"a link to a view", "#view=back", func(x, y float64) {}, "#view=180,0", false},
-		{"nonsense for a view", "#view=1e999,x", func(x, y float64) {}, slant, false},
-		{"dragged to the left", "#view=front", func(x, y float64) { b.drag(x+50, y, x-50, y) }, fmt.Sprintf("#view=%g,0", degrees(100)), true},
-		{"dragged down", "#view=front", func(x, y float64) { b.drag(x, y-40, x, y+40) }, fmt.Sprintf("#view=0,%g", degrees(80)), true},
+		{"nothing", "", func(x, y float64) {}, slant, false, true},
+		{"a link to a view", "#view=back", func(x, y float64) {}, "#view=180,0", false, true},
+		{"nonsense for a view", "#view=1e999,x", func(x, y float64) {}, slant, false, true},
+		{"dragged to the left", "#view=front", func(x, y float64) { b.drag(x+50, y, x-50, y) }, fmt.Sprintf("#view=%g,0", degrees(100)), true, false},
+		{"dragged down", "#view=front", func(x, y float64) { b.drag(x, y-40, x, y+40) }, fmt.Sprintf("#view=0,%g", degrees(80)), true, false},
 		{"dragged beyond the top", "#view=front", func(x, y float64) {
 			b.drag(x, y-150, x, y+150)
 			b.drag(x, y-150, x, y+150)
-		}, "#view=above", true},
+		}, "#view=above", true, false},
 		{"one finger", "#view=right", func(x, y float64) {
 			b.touch("touchStart", [2]float64{x, y})
 			b.touch("touchMove", [2]float64{x + 30, y})
 			b.touch("touchMove", [2]float64{x + 60, y})
 			b.touch("touchEnd")
-		}, fmt.Sprintf("#view=%g,0", 90-degrees(60)), true},
+		}, fmt.Sprintf("#view=%g,0", 90-degrees(60)), true, false},
 		{"two fingers", "#view=front", func(x, y float64) {
 			b.touch("touchStart", [2]float64{x - 40, y}, [2]float64{x + 40, y})
 			for _, apart := range []float64{50, 60, 70, 80} {
 				b.touch("touchMove", [2]float64{x - apart, y}, [2]float64{x + apart, y})
 			}
 			b.touch("touchEnd")
-		}, "#view=0,0,2", true},
+		}, "#view=0,0,2", true, false},
 		{"tapped twice", "#view=back", func(x, y float64) {
 			for range 2 {
 				b.touch("touchStart", [2]float64{x, y})
 				b.touch("touchEnd")
 			}
-		}, slant, true},
+		}, slant, true, false},
 		{"the wheel", "#view=front", func(x, y float64) {
 			b.call("Input.dispatchMouseEvent", map[string]any{"type": "mouseWheel", "x": x, "y": y, "deltaX": 0, "deltaY": -200}, nil)
-		}, fmt.Sprintf("#view=0,0,%g", math.Exp(0.4)), true},
+		}, fmt.Sprintf("#view=0,0,%g", math.Exp(0.4)), true, false},
 		{"arrow keys", "#view=front", func(x, y float64) {
 			b.key("Tab")
 			for _, name := range []string{"ArrowRight", "ArrowRight", "ArrowUp"} {
 				b.key(name)
 			}
 			b.evaluate(`document.activeElement.blur()`, nil)
-		}, "#view=15,7.5", true},
+		}, "#view=15,7.5", true, true},
 		{"Home", "#view=back", func(x, y float64) {
 			b.key("Tab")
 			b.key("Home")
 			b.evaluate(`document.activeElement.blur()`, nil)
-		}, slant, true},
+		}, slant, true, true},
 		{"a link clicked", "#view=front", func(x, y float64) {
 			b.evaluate(`document.querySelector('a[href="#view=left"]').click()`, nil)
-		}, "#view=-90,0", true},
+		}, "#view=-90,0", true, false},
 		{"a link clicked again", "#view=front", func(x, y float64) {
 			b.drag(x, y, x+90, y)
 			b.evaluate(`document.querySelector('a[href="#view=front"]').click()`, nil)
-		}, "#view=0,0", false},
+		}, "#view=0,0", false, false},
 		{"the card lost and found", "#view=front", func(x, y float64) {
 			b.evaluate(`new Promise((done) => {
 				const canvas = document.getElementById("bag"), card = canvas.getContext("webgl").getExtension("WEBGL_lose_context");
@@ -259,15 +260,15 @@ func TestHandsTurnTheBag(t *testing.T) {
 				canvas.addEventListener("webglcontextlost", () => setTimeout(() => card.restoreContext(), 50));
 				card.loseContext();
 			})`, nil)
-		}, "#view=0,0", false},
+		}, "#view=0,0", false, true},
 	}
 	for _, test := range tests {
 		t.Run(test.name, func(t *testing.T) {
 			b.t = t
-			if test.moves {
-				b.look(test.from)
-			} else {
+			if test.fresh {
 				b.open(page, test.from)
+			} else {
+				b.look(test.from)
 			}
 			r, before := b.room(), b.shot()
 			test.act(r.middle())

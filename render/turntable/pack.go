@@ -108,6 +108,12 @@ func checkMesh(mesh *solid.Mesh) error {
 			return fmt.Errorf("mesh: vertex %d lies at %v, place %v; a page reaches %g mm", i, v.At, v.Place, farthest)
 		}
 	}
+	for i, l := range mesh.Lines {
+		reach := max(math.Abs(l.From.X), math.Abs(l.From.Y), math.Abs(l.From.Z), math.Abs(l.To.X), math.Abs(l.To.Y), math.Abs(l.To.Z))
+		if !(reach < farthest) {
+			return fmt.Errorf("mesh: line %d runs from %v to %v; a page reaches %g mm", i, l.From, l.To, farthest)
+		}
+	}
 	for _, g := range mesh.Groups {
 		if _, known := skinNames[g.Skin]; !known {
 			return fmt.Errorf("mesh: unknown skin %d", g.Skin)

@@ -72,4 +72,3 @@ func BenchmarkForm(b *testing.B) {
 		placed(b, p)
 	}
 }
-

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"compress/zlib"
 	"errors"
+	"slices"
 
 	"gussetwright/geometry/phrase"
 	"gussetwright/render/pdf/object"
@@ -17,8 +18,8 @@ type carrier struct {
 	made     map[object.Reference]*object.Indirect
 	waiting  []object.Reference
 	unpacked int // bytes of operators so far
-	// resources of the page: forms that bring none use them (ISO 32000-1, 8.10.1, on
-	// files of PDF 1.1), and must go on doing so on a page of another file.
+	// resources of the page: forms and drawn fonts that bring none use them (ISO
+	// 32000-1, 8.10.1 and 9.6.5), and must go on doing so on a page of another file.
 	resources     *object.Indirect
 	pageResources object.Dict
 	inks          *Colours
@@ -26,14 +27,13 @@ type carrier struct {
 	separate      bool // streams must not hold on to the copy
 }
 
-// left lists the entries that are not taken along: what belongs to the structure of
-// the other file, what programs noted for themselves, and what stands in other files.
-var left = map[object.Name]bool{
+// leftBehind lists the entries of streams that are not taken along: what belongs to
+// the structure of the other file, what programs noted for themselves, and what stands
+// in other files. The length is written again.
+var leftBehind = map[object.Name]bool{
 	"OC": true, "StructParent": true, "StructParents": true, "PieceInfo": true, "Ref": true, "OPI": true,
+	"Length": true, "F": true, "FFilter": true, "FDecodeParms": true,
 }
-
-// leftOfStreams lists the same for streams; the length is written again.
-var leftOfStreams = map[object.Name]bool{"Length": true, "F": true, "FFilter": true, "FDecodeParms": true}
 
 // value takes over an object. What it refers to is taken over later, by finish.
 func (c *carrier) value(o object.Object) object.Object {
@@ -92,16 +92,19 @@ func (c *carrier) dict(d object.Dict) object.Object {
 	case "Page", "Pages", "Catalog", "OCG", "OCMD", "Annot":
 		return object.Null{} // nothing that is drawn refers to them
 	}
-	return c.entries(d, left)
+	taken := c.entries(d)
+	if c.file.name(d.Get("Subtype")) == "Type3" && d.Get("Resources") == nil {
+		taken = append(taken, object.Entry{Key: "Resources", Value: c.resources})
+	}
+	return taken
 }
 
-func (c *carrier) entries(d object.Dict, left map[object.Name]bool) object.Dict {
+func (c *carrier) entries(d object.Dict) object.Dict {
 	taken := make(object.Dict, 0, len(d)+1)
 	for _, e := range d {
-		if left[e.Key] || c.layers.is(e.Value) {
-			continue
+		if !c.layers.is(e.Value) {
+			taken = append(taken, object.Entry{Key: e.Key, Value: c.value(e.Value)})
 		}
-		taken = append(taken, object.Entry{Key: e.Key, Value: c.value(e.Value)})
 	}
 	return taken
 }
@@ -136,10 +139,10 @@ func (c *carrier) data(data []byte) []byte {
 }
 
 func (c *carrier) head(d object.Dict) object.Dict {
-	return drop(c.entries(d, left), leftOfStreams)
+	return c.entries(drop(slices.Clone(d), leftBehind))
 }
 
-// drop returns the entries without some.
+// drop takes entries out of a dictionary.
 func drop(d object.Dict, keys map[object.Name]bool) object.Dict {
 	kept := d[:0]
 	for _, e := range d {

@@ -48,4 +48,3 @@ func FuzzDraw(f *testing.F) {
 		}
 	})
 }
-

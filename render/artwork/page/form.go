@@ -2,9 +2,7 @@ package page
 
 import (
 	"errors"
-	"fmt"
 
-	"gussetwright/geometry"
 	"gussetwright/geometry/phrase"
 	"gussetwright/render/pdf/object"
 )
@@ -123,99 +121,6 @@ func (c *carrier) group(d object.Dict) object.Dict {
 	if c.file.name(d.Get("S")) != "Transparency" {
 		return nil
 	}
-	group := drop(c.entries(d, left), map[object.Name]bool{"I": true})
+	group := drop(c.entries(d), map[object.Name]bool{"I": true})
 	return append(group, object.Entry{Key: "I", Value: object.Boolean(true)})
 }
-
-// page returns a page of the copy, counted from 0, in the way that PDFium counts
-// them: whatever has no children is one.
-func (s *source) page(index int) (object.Dict, error) {
-	root := s.dict(s.trailer.Get("Root"))
-	w := walk{file: s, left: index, seen: map[object.Reference]bool{}}
-	w.node(root.Get("Pages"), 0)
-	if w.found == nil {
-		return nil, phrase.Errorf("the page is not where the file says; save it again in the program that made it")
-	}
-	return w.found, nil
-}
-
-// walk looks for a page in the page tree.
-type walk struct {
-	file  *source
-	left  int // pages before it
-	seen  map[object.Reference]bool
-	found object.Dict
-}
-
-func (w *walk) node(o object.Object, depth int) {
-	if number, is := o.(object.Reference); is {
-		if w.seen[number] {
-			return
-		}
-		w.seen[number] = true
-	}
-	d := w.file.dict(o)
-	children := w.file.array(d.Get("Kids"))
-	if d.Get("Kids") == nil {
-		if w.left == 0 {
-			w.found = d
-		}
-		w.left--
-		return
-	}
-	if depth > deepestTree {
-		return
-	}
-	for _, child := range children {
-		if w.node(child, depth+1); w.left < 0 {
-			return
-		}
-	}
-}
-
-// onePage writes a PDF file that holds the form as its only page, for PDFium to draw
-// and to measure: so what is seen is what is placed.
-func onePage(form *object.Form) []byte {
-	file := []byte("%PDF-1.7\n")
-	objects := []object.Object{nil} // by number, from 1
-	numbering := object.Numbering{
-		Reserve: func() object.Reference {
-			objects = append(objects, object.Null{})
-			return object.Reference(len(objects) - 1)
-		},
-		Set: func(number object.Reference, o object.Object) { objects[number] = o },
-	}
-	parent := &object.Indirect{}
-	sheet := object.Dict{
-		{Key: "Type", Value: object.Name("Page")}, {Key: "Parent", Value: parent},
-		{Key: "MediaBox", Value: object.Numbers(0, 0, form.Width, form.Height)},
-		{Key: "Resources", Value: form.Resources},
-		{Key: "Contents", Value: &object.Indirect{Value: object.Plain{Data: form.Content}}},
-	}
-	if form.Group != nil {
-		sheet = append(sheet, object.Entry{Key: "Group", Value: form.Group})
-	}
-	parent.Value = object.Dict{
-		{Key: "Type", Value: object.Name("Pages")}, {Key: "Count", Value: object.Integer(1)},
-		{Key: "Kids", Value: object.Array{&object.Indirect{Value: sheet}}},
-	}
-	root := numbering.Place(&object.Indirect{Value: object.Dict{
-		{Key: "Type", Value: object.Name("Catalog")}, {Key: "Pages", Value: parent},
-	}})
-	offsets := make([]int, len(objects))
-	for number := 1; number < len(objects); number++ {
-		offsets[number] = len(file)
-		file = fmt.Appendf(file, "%d 0 obj\n", number)
-		file = append(objects[number].AppendTo(file), "\nendobj\n"...)
-	}
-	start := len(file)
-	file = fmt.Appendf(file, "xref\n0 %d\n0000000000 65535 f \n", len(objects))
-	for _, offset := range offsets[1:] {
-		file = fmt.Appendf(file, "%010d 00000 n \n", offset)
-	}
-	trailer := object.Dict{{Key: "Size", Value: object.Integer(len(objects))}, {Key: "Root", Value: root}}
-	return fmt.Appendf(trailer.AppendTo(append(file, "trailer\n"...)), "\nstartxref\n%d\n%%%%EOF\n", start)
-}
-
-// millimetre returns a rectangle of the form, in points, in millimetres.
-func millimetre(r geometry.Rect) geometry.Rect { return geometry.Stretch(point, point).Bounds(r) }

@@ -15,9 +15,6 @@ const mostFuzzed = 16 << 10
 // Whatever the file, reading ends with a message or a page, and what is read can be
 // drawn, and placed in a file that is read again with the same size.
 func FuzzRead(f *testing.F) {
-	if err := page.Prepare(""); err != nil {
-		f.Fatal(err)
-	}
 	for _, data := range [][]byte{
 		motifPage(90), layered("/OFF[11 0 R]"), manyPages(3), withPhoto(f, photo(f, 8, 8)),
 		onePage("/MediaBox[0 0 100 100]/Group<</S/Transparency>>/Annots[4 0 R]/Resources<</XObject<</X 5 0 R>>>>", "/X Do",

@@ -195,3 +195,6 @@ func (m *measurer) text(o references.FPDF_PAGEOBJECT, to geometry.Affine) {
 		m.page.LeastText.least(points, at)
 	}
 }
+
+// millimetre returns a rectangle in points in millimetres.
+func millimetre(r geometry.Rect) geometry.Rect { return geometry.Stretch(point, point).Bounds(r) }

@@ -65,7 +65,6 @@ func benchmarkStart(b *testing.B, folder string) {
 
 // BenchmarkInstance makes a fresh PDFium and throws it away, as every call does.
 func BenchmarkInstance(b *testing.B) {
-	shared.prepare("")
 	for b.Loop() {
 		if err := shared.run(context.Background(), readTime, useless); err != nil {
 			b.Fatal(err)

@@ -57,15 +57,15 @@ func drawings() []drawing {
 <g clip-path="url(#a)"><rect width="60" height="60" fill="#e80"/><path d="M0 0L60 60" stroke="#40a" stroke-width="8"/></g>
 <g clip-path="url(#b)"><rect x="65" y="5" width="20" height="30" fill="#0a6"/><rect x="85" y="5" width="25" height="30" fill="#a06"/></g>
 <rect x="60" y="40" width="60" height="40" fill="#05a" clip-path="url(#e)"/></svg>`},
-		{"clips of clips", head + `width="120mm" height="80mm" viewBox="0 0 120 80"><defs>
+		{"clips of clips", head + `width="120mm" height="80mm" viewBox="0 0 120 80"><defs><linearGradient id="g"><stop stop-color="#083"/><stop offset="1" stop-color="#fd0" stop-opacity=".4"/></linearGradient>
 <clipPath id="a" clip-path="url(#e)"><rect x="5" y="5" width="50" height="30"/></clipPath><clipPath id="e"><ellipse cx="35" cy="20" rx="26" ry="12" transform="rotate(-15 35 20)"/></clipPath>
 <clipPath id="b"><rect x="65" y="5" width="50" height="30" clip-path="url(#f)"/><circle cx="70" cy="40" r="10"/></clipPath><clipPath id="f"><circle cx="90" cy="20" r="18"/><rect x="65" y="25" width="50" height="8"/></clipPath></defs>
-<rect width="60" height="40" fill="#333" clip-path="url(#a)"/><g clip-path="url(#b)"><rect x="60" width="60" height="80" fill="#083" opacity=".8"/><circle cx="90" cy="20" r="10" fill="#fd0"/></g>
+<rect width="60" height="40" fill="#333" clip-path="url(#a)"/><g clip-path="url(#b)"><rect x="60" width="60" height="80" fill="url(#g)" opacity=".8"/><circle cx="90" cy="20" r="10" fill="#fd0"/></g>
 <g clip-path="url(#f)" transform="translate(-60 42)"><g clip-path="url(#b)" opacity=".5"><rect x="60" width="60" height="40" fill="#a00"/><rect x="80" width="10" height="40"/></g></g></svg>`},
-		{"groups", head + `width="120mm" height="80mm" viewBox="0 0 120 80"><rect y="30" width="120" height="14" fill="#555"/>
+		{"groups", head + `width="120mm" height="80mm" viewBox="0 0 120 80"><radialGradient id="a"><stop stop-color="#fff"/><stop offset="1" stop-color="#000"/></radialGradient><rect y="30" width="120" height="14" fill="#555"/>
 <g opacity=".5"><circle cx="25" cy="25" r="18" fill="red"/><circle cx="40" cy="40" r="18" fill="blue"/></g>
 <rect x="70" y="15" width="35" height="35" fill="lime" stroke="#000" stroke-width="8" opacity=".6"/>
-<g opacity=".8"><g opacity=".5"><rect x="20" y="55" width="40" height="20" fill="#f0f"/><rect x="30" y="50" width="10" height="28" fill="#000"/></g><rect x="50" y="60" width="50" height="10" fill="#0aa"/></g>
+<g opacity=".8"><g opacity=".5"><rect x="20" y="55" width="40" height="20" fill="#f0f"/><rect x="30" y="50" width="10" height="28" fill="url(#a)"/></g><rect x="50" y="60" width="50" height="10" fill="#0aa"/></g>
 <rect x="80" y="52" width="30" height="25" fill="#fa0" fill-opacity=".5" stroke="#00f" stroke-opacity=".4" stroke-width="6"/></svg>`},
 		{"use", head + `width="120mm" height="80mm" viewBox="0 0 120 80" color="#a0c"><defs><path id="leaf" d="M0 0C10-10 20-10 25 0C20 10 10 10 0 0z"/>
 <symbol id="s" viewBox="0 0 10 10"><circle cx="5" cy="5" r="5" fill="currentColor"/><rect x="4" y="4" width="2" height="2" fill="#fff"/></symbol>

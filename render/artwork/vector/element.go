@@ -22,7 +22,7 @@ func (r *reader) children(n *node, f frame) ([]Shape, error) {
 
 // element reads the shapes of an element that stands in a frame.
 func (r *reader) element(n *node, around frame) ([]Shape, error) {
-	if err := r.work(n.weight); err != nil {
+	if err := r.work(n.weight + perElement); err != nil {
 		return nil, err
 	}
 	if !r.drawn(n) {

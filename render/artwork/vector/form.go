@@ -3,6 +3,7 @@ package vector
 import (
 	"context"
 	"fmt"
+	"math"
 
 	"gussetwright/geometry"
 	"gussetwright/render/artwork/vector/outline"
@@ -249,6 +250,10 @@ func (c *canvas) stroke(f *Figure) {
 // for lines without a length, as they have no direction.
 const dot = 0.001
 
+// leastPeriod is the length in mm below which dashes are written as a line: rounded
+// to the decimals of the file they would have no length, which is an error.
+const leastPeriod = 0.001
+
 // dash writes the dashes of a pen. They may not begin before the line does.
 func (c *canvas) dash(pen outline.Pen, scale float64) {
 	var list object.Array
@@ -257,9 +262,12 @@ func (c *canvas) dash(pen outline.Pen, scale float64) {
 		list = append(list, object.Number(length*scale))
 		period += 2 * length * scale // twice, as a pattern of odd length is run through
 	}
-	offset := pen.Offset * scale
-	for offset < 0 {
-		offset += period * max(1, float64(int(-offset/period)))
+	if period < 2*leastPeriod {
+		return
+	}
+	offset := math.Mod(pen.Offset*scale, period)
+	if offset < 0 {
+		offset += period
 	}
 	c.data = append(list.AppendTo(c.data), ' ')
 	c.do("d", offset)

@@ -36,7 +36,8 @@ func leastLine(shapes []Shape, seen geometry.Rect, tell func(float64, geometry.V
 			if !shape.Stroke.Paint.shows() {
 				continue
 			}
-			width := shape.Stroke.Pen.Width * narrowest(shape.Stroke.Plane)
+			// Rounded to a nanometre, so that a line of 0.25 mm is not thinner than that.
+			width := math.Round(shape.Stroke.Pen.Width*narrowest(shape.Stroke.Plane)*1e6) / 1e6
 			if width >= *least {
 				continue
 			}

@@ -35,6 +35,8 @@ const (
 	// mostEffort is the work that all uses may cause, in about the bytes of what they
 	// repeat. It ends files whose symbols double what they show at each level.
 	mostEffort = 1 << 29
+	// perElement is what it takes to look at an element, besides its attributes.
+	perElement = 256
 	// mostPicture is how many pixels a drawing may be rendered to: 1 GB.
 	mostPicture = 256 << 20
 	// farthest is how far from the origin anything may stand, in mm. Readers of PDF

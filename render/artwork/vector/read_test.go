@@ -173,7 +173,7 @@ func TestNotes(t *testing.T) {
 		{"clips in a ring", `<clipPath id="a" clip-path="url(#b)"><rect width="9" height="9"/></clipPath><clipPath id="b" clip-path="url(#a)"><rect width="9" height="9"/></clipPath><rect width="2" height="2" clip-path="url(#a)"/>`, []string{"Something that contains itself"}, false, 1},
 		{"gradients in a ring", `<linearGradient id="a" href="#b"/><linearGradient id="b" href="#a"/><rect width="2" height="2" fill="url(#a)"/>`, []string{"Something that contains itself"}, false, 0},
 		{"other name spaces", `<x:g xmlns:x="urn:x"><rect width="2" height="2"/></x:g>`, nil, false, 0},
-		{"switch", `<switch><foreignObject requiredExtensions="urn:x"/><rect systemLanguage="zz" width="1" height="1"/><g systemLanguage="en-GB, zz"><path d="M0 0h1z"/></g><path d="M0 0h1z"/></switch>`, nil, false, 1},
+		{"switch", `<switch><foreignObject requiredExtensions="urn:x"/><rect systemLanguage="zz" width="1" height="1"/><g systemLanguage="en-GB, zz"><path d="M0 0h1v1z"/></g><path d="M0 0h1v1z"/></switch>`, nil, false, 1},
 	}
 	for _, c := range cases {
 		t.Run(c.name, func(t *testing.T) {

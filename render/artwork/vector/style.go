@@ -160,7 +160,7 @@ func (s *style) setStroke(property, value string) (ok bool) {
 	case "stroke-miterlimit":
 		limit, _, ok := numberOf(value)
 		if ok = ok && limit >= 1; ok {
-			s.miterLimit = limit
+			s.miterLimit = min(limit, longestMiter)
 		}
 		return ok
 	case "stroke-dasharray":
@@ -174,6 +174,10 @@ func (s *style) setStroke(property, value string) (ok bool) {
 	}
 	return true
 }
+
+// longestMiter is the greatest limit: mitres of lines that turn back by less than a
+// hundredth of a degree.
+const longestMiter = 10_000
 
 func (s *style) setDashes(value string) bool {
 	if value == "none" {

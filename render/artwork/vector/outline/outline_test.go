@@ -200,6 +200,19 @@ func TestDashesRunThroughTheStart(t *testing.T) {
 	}
 }
 
+// Pens as wide as a land have round ends with an end.
+func TestWidePens(t *testing.T) {
+	var line outline.Path
+	line.Move(at(0, 0))
+	line.Line(at(1, 0))
+	for _, width := range []float64{1e7, 1e20, 1e-20} {
+		want := math.Pi/4*width*width + width
+		if got, _ := traced(t, line, outline.Pen{Width: width, Cap: outline.RoundCap}); math.Abs(got-want) > want/100 {
+			t.Errorf("a pen of %g covers %g, want %g", width, got, want)
+		}
+	}
+}
+
 // Billions of dashes are a line.
 func TestDashesWithoutEnd(t *testing.T) {
 	var line outline.Path

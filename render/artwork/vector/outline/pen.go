@@ -49,10 +49,14 @@ type Tracer struct {
 	corner []geometry.Vec2
 }
 
+// leastStep bounds how many points a round end has: enough for pens of a hundred
+// thousand pixels.
+const leastStep = math.Pi / 2048
+
 // Trace hands over the polygons of one part of a path.
 func (t *Tracer) Trace(s Strand) {
 	t.half = t.Pen.Width / 2
-	t.step = 2 * math.Acos(max(1-t.Tolerance/t.half, math.Cos(math.Pi/8)))
+	t.step = max(2*math.Acos(max(1-t.Tolerance/t.half, math.Cos(math.Pi/8))), leastStep)
 	if len(t.Pen.Dashes) > 0 {
 		t.dash(s)
 		return

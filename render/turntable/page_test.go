@@ -1,0 +1,403 @@
+package turntable_test
+
+import (
+	"bytes"
+	"encoding/base64"
+	"errors"
+	"image"
+	"image/color"
+	"io"
+	"math"
+	"math/rand/v2"
+	"os"
+	"path/filepath"
+	"regexp"
+	"slices"
+	"strings"
+	"testing"
+
+	"golang.org/x/net/html"
+
+	"gussetwright/geometry"
+	"gussetwright/geometry/blank"
+	"gussetwright/geometry/geomtest"
+	"gussetwright/render/solid"
+	"gussetwright/render/turntable"
+)
+
+// nasty are texts that would do harm in a page that took them as they are.
+var nasty = []string{
+	`</script><script>window.harmed = 1</script>`,
+	`</title><img src=x onerror="window.harmed = 2">`,
+	`"><svg onload=window.harmed=3>`,
+	`' onmouseover='window.harmed = 4`,
+	`{{.Title}} ${window.harmed = 5} <!-- `,
+	"\u2028 ]]> & &amp; \\u003c",
+	`javascript:window.harmed=6`,
+}
+
+// withTexts returns a page with the text everywhere a text can be.
+func withTexts(p turntable.Page, text string) turntable.Page {
+	p.Language, p.Title = text, text
+	p.Facts = []turntable.Fact{{Label: text, Value: text}}
+	p.Swatches = []turntable.Swatch{{Name: text, Value: text}}
+	p.Notes = []string{text}
+	w := turntable.English()
+	for _, word := range []*string{&w.Bag, &w.Turn, &w.Views, &w.Front, &w.Excuse, &w.Colours, &w.Open, &w.Approval, &w.Name, &w.Print} {
+		*word = text
+	}
+	p.Words = w
+	return p
+}
+
+// plainJob is a small page without artwork.
+func plainJob() turntable.Page {
+	return jobOf(teaBag(), 0.1, quadrants).page
+}
+
+// Texts stay texts: the browser shows them as they are, runs nothing of them, and finds
+// no more elements than with harmless ones.
+func TestTextsAreHarmless(t *testing.T) {
+	b := openBrowser(t, true)
+	b.screen(640, 480, 1, "light")
+	const count = `document.querySelectorAll("*").length`
+	var elements int
+	b.open(written(t, withTexts(plainJob(), "harmless")), "")
+	b.evaluate(count, &elements)
+	for _, text := range nasty {
+		b.open(written(t, withTexts(plainJob(), text)), "")
+		var got struct {
+			Title, Heading, Fact, Note, Label string
+			Harmed                            bool
+			Elements                          int
+		}
+		b.evaluate(`({
+			Title: document.title, Heading: document.querySelector("h1").textContent,
+			Fact: document.querySelector("dd").textContent, Note: document.querySelector(".notes li").textContent,
+			Label: document.getElementById("bag").getAttribute("aria-label"),
+			Harmed: "harmed" in window, Elements: `+count+`,
+		})`, &got)
+		if got.Heading != text || got.Fact != text || got.Note != text || got.Label != text+": "+text {
+			t.Errorf("%q is shown as %q, %q, %q, %q", text, got.Heading, got.Fact, got.Note, got.Label)
+		}
+		if strings.Join(strings.Fields(got.Title), " ") != strings.Join(strings.Fields(text), " ") {
+			t.Errorf("%q is the title %q", text, got.Title)
+		}
+		if got.Harmed || got.Elements != elements {
+			t.Errorf("%q: harmed %v, %d elements, want %d", text, got.Harmed, got.Elements, elements)
+		}
+	}
+	b.quiet()
+}
+
+// outline returns the elements and attributes of a page in their order, and the text of
+// its heading, as the HTML parser of golang.org/x/net reads them.
+func outline(t *testing.T, page []byte) (shape []string, heading string) {
+	t.Helper()
+	root, err := html.Parse(bytes.NewReader(page))
+	if err != nil {
+		t.Fatal(err)
+	}
+	for n := range root.Descendants() {
+		if n.Type != html.ElementNode {
+			continue
+		}
+		shape = append(shape, n.Data)
+		for _, a := range n.Attr {
+			shape = append(shape, " "+a.Key)
+		}
+		if n.Data == "h1" && n.FirstChild != nil {
+			heading = n.FirstChild.Data
+		}
+	}
+	return shape, heading
+}
+
+// Whatever a text says, the page has the same elements and attributes.
+func FuzzTexts(f *testing.F) {
+	for _, text := range nasty {
+		f.Add(text)
+	}
+	f.Add("Quillmoor")
+	p := plainJob()
+	f.Fuzz(func(t *testing.T, text string) {
+		if strings.TrimSpace(text) == "" {
+			return
+		}
+		want, _ := outline(t, written(t, withTexts(p, "harmless")))
+		got, heading := outline(t, written(t, withTexts(p, text)))
+		if !slices.Equal(got, want) {
+			t.Fatalf("%q changes the page", text)
+		}
+		if plain := !strings.ContainsAny(text, "\r\x00") && strings.ToValidUTF8(text, "") == text; plain && heading != text {
+			t.Errorf("%q becomes %q", text, heading)
+		}
+	})
+}
+
+// The page of a bag with artwork, of a large one, and of one with a grain that no format
+// packs well stay under 2 MB, and are the same bytes when written again.
+func TestSizeAndSameness(t *testing.T) {
+	random := rand.New(rand.NewPCG(9, 9))
+	grainy := func(piece *blank.Piece, scale float64) *image.RGBA {
+		picture := artwork(t, piece, scale)
+		for i := range picture.Pix {
+			if i%4 != 3 {
+				picture.Pix[i] = uint8(min(max(int(picture.Pix[i])+random.IntN(25)-12, 0), 255))
+			}
+		}
+		return picture
+	}
+	large := teaBag()
+	large.Body.Width, large.Body.Gusset, large.Body.Height = 320, 140, 420
+	for name, page := range map[string]turntable.Page{
+		"demo": demo(t).page, "grainy": jobOf(teaBag(), 4, grainy).page,
+		"large": jobOf(large, 3, func(piece *blank.Piece, scale float64) *image.RGBA { return artwork(t, piece, scale) }).page,
+		"plain": plainJob(),
+	} {
+		first := written(t, page)
+		t.Logf("%s: %d bytes, mesh of %d vertices and %d lines", name, len(first), len(page.Mesh.Vertices), len(page.Mesh.Lines))
+		if len(first) > 2_000_000 {
+			t.Errorf("%s: %d bytes", name, len(first))
+		}
+		if !bytes.Equal(first, written(t, page)) {
+			t.Errorf("%s: other bytes when written again", name)
+		}
+		if kind := bytes.Contains(first, []byte(`"url":"data:image/jpeg`)); kind != (name == "grainy") && name != "large" {
+			t.Errorf("%s: artwork as JPEG: %v", name, kind)
+		}
+	}
+}
+
+// Nothing in the page points outside of it.
+func TestPageIsSelfContained(t *testing.T) {
+	page := written(t, demo(t).page)
+	for _, address := range regexp.MustCompile(`(?i)(src|href|url|action|content)\s*[=(]\s*["']?([a-z]+:)?//`).FindAll(page, -1) {
+		t.Errorf("the page points to %s", address)
+	}
+	root, err := html.Parse(bytes.NewReader(page))
+	if err != nil {
+		t.Fatal(err)
+	}
+	for n := range root.Descendants() {
+		for _, a := range n.Attr {
+			if (a.Key == "src" || a.Key == "href") && !strings.HasPrefix(a.Val, "data:") && !strings.HasPrefix(a.Val, "#") {
+				t.Errorf("%s has %s=%.60s", n.Data, a.Key, a.Val)
+			}
+			if a.Key == "style" || strings.HasPrefix(a.Key, "on") {
+				t.Errorf("%s has %s, which the content security policy forbids", n.Data, a.Key)
+			}
+		}
+	}
+}
+
+// On a desk and on a phone, by day and by night, nothing sticks out to the side, the bag
+// is seen above the fold, and every text has the contrast of WCAG 2.2 against its ground.
+func TestLayout(t *testing.T) {
+	b := openBrowser(t, true)
+	page := written(t, demo(t).page)
+	for _, screen := range []struct {
+		name          string
+		width, height int
+		scheme        string
+	}{{"desk", 1280, 800, "light"}, {"phone", 390, 844, "light"}, {"small phone", 320, 568, "dark"}, {"phone on its side", 740, 360, "dark"}} {
+		t.Run(screen.name, func(t *testing.T) {
+			b.t = t
+			b.screen(screen.width, screen.height, 1, screen.scheme)
+			b.open(page, "")
+			b.shot()
+			r := b.room()
+			if r.Top+r.Height > float64(screen.height) || r.Width < 0.6*float64(screen.width) || r.Height < 0.3*float64(screen.height) {
+				t.Errorf("the bag has %+v of %d × %d", r, screen.width, screen.height)
+			}
+			var got struct {
+				Wide  float64
+				Small []string
+			}
+			b.evaluate(`({
+				Wide: document.documentElement.scrollWidth,
+				Small: Array.from(document.querySelectorAll("a, button")).filter((e) => {
+					const box = e.getBoundingClientRect();
+					return box.height < 24 || box.width < 24;
+				}).map((e) => e.textContent),
+			})`, &got)
+			if got.Wide > float64(screen.width) {
+				t.Errorf("the page is %g pixels wide", got.Wide)
+			}
+			if len(got.Small) > 0 { // WCAG 2.2, success criterion 2.5.8: 24 by 24 pixels
+				t.Errorf("too small to hit: %q", got.Small)
+			}
+			var faint []string
+			b.evaluate(faintTexts, &faint)
+			if len(faint) > 0 {
+				t.Errorf("hard to read: %q", faint)
+			}
+		})
+	}
+	b.quiet()
+}
+
+// faintTexts lists the texts on plain ground with a contrast ratio below 4.5 (WCAG 2.2,
+// success criterion 1.4.3, reckoned as in its definition of contrast ratio).
+const faintTexts = `(() => {
+	const parts = (c) => c.match(/[\d.]+/g).map(Number);
+	const light = (c) => {
+		const [r, g, b] = parts(c).map((v) => v / 255).map((v) => v <= 0.04045 ? v / 12.92 : Math.pow((v + 0.055) / 1.055, 2.4));
+		return 0.2126 * r + 0.7152 * g + 0.0722 * b;
+	};
+	const groundOf = (e) => {
+		for (; e; e = e.parentElement) {
+			const c = getComputedStyle(e).backgroundColor, p = parts(c);
+			if (p.length < 4 || p[3] > 0.7) {
+				return c;
+			}
+		}
+		return "rgb(255, 255, 255)";
+	};
+	return Array.from(document.querySelectorAll("h1, h2, dt, dd, li span, .notes li, .sheet p, label span, a, button")).filter((e) => {
+		const a = light(getComputedStyle(e).color), b = light(groundOf(e));
+		return (Math.max(a, b) + 0.05) / (Math.min(a, b) + 0.05) < 4.5;
+	}).map((e) => e.textContent);
+})()`
+
+// Any accent can be read by day and by night.
+func TestAccentsCanBeRead(t *testing.T) {
+	b := openBrowser(t, true)
+	for _, accent := range []color.RGBA{{255, 255, 0, 255}, {0, 0, 40, 255}, {255, 255, 255, 255}, {250, 120, 160, 255}} {
+		p := plainJob()
+		p.Accent = accent
+		page := written(t, p)
+		for _, scheme := range []string{"light", "dark"} {
+			b.screen(640, 480, 1, scheme)
+			b.open(page, "")
+			var faint []string
+			b.evaluate(faintTexts, &faint)
+			if len(faint) > 0 {
+				t.Errorf("accent %v, %s: hard to read: %q", accent, scheme, faint)
+			}
+		}
+	}
+}
+
+// Where a browser cannot draw in space, or runs no scripts, the still picture and the
+// reason show; without scripts there is no button that would do nothing.
+func TestStillPictureStandsIn(t *testing.T) {
+	b := openBrowser(t, false)
+	p := demo(t).page
+	red := image.NewRGBA(image.Rect(0, 0, 400, 300))
+	for i := range red.Pix {
+		red.Pix[i] = []uint8{200, 30, 40, 255}[i%4]
+	}
+	p.Still = red
+	b.screen(800, 600, 1, "light")
+	const shown = `({
+		Excuse: Array.from(document.querySelectorAll(".excuse")).some((e) => getComputedStyle(e).display !== "none" && e.offsetHeight > 0),
+		Foot: getComputedStyle(document.getElementById("foot")).visibility, Print: document.getElementById("print").offsetHeight,
+	})`
+	var got struct {
+		Excuse bool
+		Foot   string
+		Print  int
+	}
+	check := func(print bool) {
+		t.Helper()
+		b.evaluate(shown, &got)
+		if !got.Excuse || got.Foot != "hidden" || (got.Print > 0) != print {
+			t.Errorf("shown: %+v", got)
+		}
+		r := b.room()
+		x, y := r.middle()
+		if c := pixel(b.shot(), int(x), int(y)); apart(c, color.RGBA{200, 30, 40, 255}) > 12 {
+			t.Errorf("the middle of the still picture is %v", c)
+		}
+	}
+	b.open(written(t, p), "")
+	check(true)
+	b.quiet()
+	b.call("Emulation.setScriptExecutionDisabled", map[string]any{"value": true}, nil)
+	b.load(written(t, p), "")
+	check(false)
+}
+
+// The print is one sheet of A4 with the still picture, the facts and lines to sign on,
+// and none of what is for the screen: read with poppler.
+func TestPrint(t *testing.T) {
+	geomtest.Tool(t, "pdftotext")
+	b := openBrowser(t, true)
+	j := demo(t)
+	b.screen(1280, 800, 1, "dark")
+	b.open(written(t, j.page), "")
+	var made struct{ Data string }
+	b.call("Page.printToPDF", map[string]any{"paperWidth": 8.27, "paperHeight": 11.69, "preferCSSPageSize": true}, &made)
+	data, err := base64.StdEncoding.DecodeString(made.Data)
+	if err != nil {
+		t.Fatal(err)
+	}
+	path := filepath.Join(t.TempDir(), "print.pdf")
+	if err := os.WriteFile(path, data, 0o600); err != nil {
+		t.Fatal(err)
+	}
+	if folder := os.Getenv(shotsEnv); folder != "" {
+		_ = os.WriteFile(filepath.Join(folder, "print.pdf"), data, 0o600)
+	}
+	text := strings.Join(strings.Fields(string(geomtest.Run(t, "pdftotext", "-layout", path, "-"))), " ")
+	for _, want := range []string{j.page.Title, "Matt coated, 190 g/m²", "C 62 M 34 Y 66 K 18", "5 mm is safer", "Signature", "Name", "Date", "Changes"} {
+		if !strings.Contains(text, want) {
+			t.Errorf("the print lacks %q", want)
+		}
+	}
+	for _, bar := range []string{"Drag to turn", "From above", "Fill in", "newer browser"} {
+		if strings.Contains(text, bar) {
+			t.Errorf("the print shows %q", bar)
+		}
+	}
+	if info := string(geomtest.Run(t, "pdfinfo", path)); !regexp.MustCompile(`Pages:\s+1\n`).MatchString(info) {
+		t.Errorf("not one sheet: %s", info)
+	}
+	images := string(geomtest.Run(t, "pdfimages", "-list", path))
+	if !regexp.MustCompile(`\s1200\s+900\s`).MatchString(images) {
+		t.Errorf("no still picture of 1200 × 900 in the print:\n%s", images)
+	}
+}
+
+func TestWriteErrors(t *testing.T) {
+	bad := func(change func(*turntable.Page)) turntable.Page {
+		p := plainJob()
+		p.Mesh.Vertices = slices.Clone(p.Mesh.Vertices)
+		p.Mesh.Groups = slices.Clone(p.Mesh.Groups)
+		change(&p)
+		return p
+	}
+	tests := []struct {
+		name string
+		page turntable.Page
+		want string
+	}{
+		{"no mesh", turntable.Page{Title: "nothing"}, "no triangles"},
+		{"not a number", bad(func(p *turntable.Page) { p.Mesh.Vertices[3].At.X = math.NaN() }), "vertex 3"},
+		{"far away", bad(func(p *turntable.Page) { p.Mesh.Vertices[4].Place.Y = 1e9 }), "vertex 4"},
+		{"a missing vertex", bad(func(p *turntable.Page) { p.Mesh.Groups[0].Triangles = [][3]int{{0, 1, 1 << 30}} }), "triangle"},
+		{"a line into nowhere", bad(func(p *turntable.Page) {
+			p.Mesh.Lines = []solid.Line{{To: geometry.Vec3{Z: math.Inf(1)}}}
+		}), "line 0"},
+		{"an unknown skin", bad(func(p *turntable.Page) { p.Mesh.Groups[0].Skin = 99 }), "skin 99"},
+		{"too many vertices", bad(func(p *turntable.Page) { p.Mesh.Vertices = make([]solid.Vertex, 70000) }), "70000 vertices"},
+		{"too many lines", bad(func(p *turntable.Page) { p.Mesh.Lines = make([]solid.Line, 20000) }), "20000 lines"},
+		{"no scale", bad(func(p *turntable.Page) { p.Textures[0].Scale = 0 }), "texture of piece 1"},
+		{"no height", bad(func(p *turntable.Page) { p.Textures[0].Height = math.NaN() }), "texture of piece 1"},
+		{"no pixels", bad(func(p *turntable.Page) { p.Textures[0].Picture = image.NewRGBA(image.Rectangle{}) }), "texture of piece 1"},
+	}
+	for _, test := range tests {
+		if err := turntable.Write(io.Discard, test.page); err == nil || !strings.Contains(err.Error(), test.want) {
+			t.Errorf("%s: error %v, want one with %q", test.name, err, test.want)
+		}
+	}
+	full := errors.New("no room")
+	if err := turntable.Write(failing{full}, plainJob()); !errors.Is(err, full) {
+		t.Errorf("a writer that fails: error %v", err)
+	}
+}
+
+type failing struct{ err error }
+
+func (f failing) Write([]byte) (int, error) { return 0, f.err }
