@@ -38,6 +38,7 @@ type Step struct {
 	onFocus func(entry.Explained)
 	chosen  int  // the index in Spec.Artwork
 	entered bool // the step is shown
+	loads   int  // of the document, as far as was shown
 }
 
 // New returns the step for a document. Files come from source; dialogs appear in window.
@@ -82,6 +83,10 @@ func (s *Step) Forget() { s.entries.forget() }
 
 // Follow shows a state of the bag. Only what changed is touched.
 func (s *Step) Follow(state document.State) {
+	if state.Loads != s.loads {
+		s.loads = state.Loads
+		s.chosen = len(state.Spec.Artwork) - 1 // the topmost
+	}
 	s.chosen = max(min(s.chosen, len(state.Spec.Artwork)-1), 0)
 	if s.entered {
 		if len(state.Spec.Artwork) == 0 {

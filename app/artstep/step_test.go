@@ -63,9 +63,6 @@ func TestConditions(t *testing.T) {
 func TestKeysOfTheList(t *testing.T) {
 	first, second, third := bag.NewArtwork("front.jpg", "front"), bag.NewArtwork("small.jpg", "back"), bag.NewArtwork("leaf.pdf", "front")
 	b := newBench(t, settings.Light, 1, first, second, third)
-	if b.look.Artwork() != 0 {
-		t.Errorf("at first %d is chosen", b.look.Artwork())
-	}
 	for _, press := range []struct {
 		key  fyne.KeyName
 		want int

@@ -117,6 +117,10 @@ func newBench(t *testing.T, look settings.Appearance, scale float64, pieces ...b
 	b.window.Resize(fyne.NewSize(stepWidth, stepHeight))
 	doc.Listen(b.Follow)
 	b.Enter()
+	if b.chosen != max(len(pieces)-1, 0) {
+		t.Errorf("at first %d is chosen, not the topmost", b.chosen)
+	}
+	b.Choose(0)
 	column.Arrange()
 	return b
 }

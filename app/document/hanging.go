@@ -89,8 +89,7 @@ func DeriveWithArt(ctx context.Context, spec bag.Spec, files map[string][]byte) 
 		return nil, err
 	}
 	snapshot.hang(files, opener{ctx, map[opened]Hanging{}})
-	snapshot.add(snapshot.Look(ctx))
-	return snapshot, ctx.Err()
+	return snapshot.with(snapshot.Look(ctx)), ctx.Err()
 }
 
 // opener is a gallery that opens artwork when it is asked for it.
@@ -157,6 +156,12 @@ func (s *Snapshot) side(piece int, paper color.RGBA) *printed.Side {
 // with returns the snapshot with further findings.
 func (s *Snapshot) with(findings []check.Finding) *Snapshot {
 	more := *s
+	more.looked = true
 	more.add(findings)
 	return &more
+}
+
+// Looked tells whether the findings of Look are among those of the snapshot.
+func (s *Snapshot) Looked() bool {
+	return s.looked
 }

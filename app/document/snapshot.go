@@ -25,6 +25,7 @@ type Snapshot struct {
 	Placed []placement.Placed
 	// Profile is the ICC file of the printing condition, nil where none is chosen.
 	Profile []byte
+	looked  bool // the pixels of the artwork were looked at
 }
 
 // Derive lays out, plans, reckons and inspects the bag. The error is that of

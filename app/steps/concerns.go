@@ -66,8 +66,11 @@ var concerns = map[string][]string{
 	"other-gripper-edge":     {"sheet.gripper_edge"},
 }
 
-// entryOf returns the path of the entry at which a finding is shown, or "" for a
-// finding that belongs to none.
+// artworkPath stands for the list of artwork, which is no entry of the field table. All
+// findings that concerns does not list are about artwork.
+const artworkPath = "artwork"
+
+// entryOf returns the path of the entry at which a finding is shown.
 func entryOf(f *check.Finding, spec *bag.Spec) string {
 	paths := concerns[f.Code]
 	if strings.HasPrefix(f.Code, "card-") && len(paths) == 2 && speaksOfBase(f) {
@@ -81,7 +84,7 @@ func entryOf(f *check.Finding, spec *bag.Spec) string {
 	if len(paths) > 0 {
 		return paths[0]
 	}
-	return ""
+	return artworkPath
 }
 
 // speaksOfBase tells whether a finding about a card is about the base card.

@@ -176,8 +176,8 @@ func TestSavedByAnotherIsNotReplacedSilently(t *testing.T) {
 
 func TestDropOpensAProject(t *testing.T) {
 	w := opened(t, "")
-	w.dropped(fyne.Position{}, []fyne.URI{storage.NewFileURI("/somewhere/picture.png")})
-	if !strings.Contains(w.bar.Text(), "picture.png") {
+	w.dropped(fyne.Position{}, []fyne.URI{storage.NewFileURI("/somewhere/letter.docx")})
+	if !strings.Contains(w.bar.Text(), "letter.docx") {
 		t.Errorf("the bar says %q", w.bar.Text())
 	}
 	path := demoFile(t)

@@ -31,6 +31,7 @@ type browser struct {
 	problems []string // what the page complained about
 	asked    []string // addresses that the page asked for
 	loaded   bool
+	bare     bool // scripts are off
 }
 
 // message is a call, its answer or an event.
@@ -233,6 +234,9 @@ func (b *browser) evaluate(expression string, result any) {
 // settle waits until the page has drawn what was asked of it.
 func (b *browser) settle() {
 	b.t.Helper()
+	if b.bare {
+		return // nothing moves, and nothing would answer
+	}
 	b.evaluate(`new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(() => requestAnimationFrame(done))))`, nil)
 }
 

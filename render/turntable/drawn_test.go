@@ -284,7 +284,7 @@ func TestHandsTurnTheBag(t *testing.T) {
 	}
 }
 
-// Small print on the face can be read when the picture is zoomed: lines a third of a mm
+// Small print on the face can be read when the picture is zoomed: lines half a mm
 // wide on a blank of 4 pixels to the mm stay apart, dark and light.
 func TestSmallPrintStaysSharp(t *testing.T) {
 	const pitch, width = 1.5, 0.5 // mm

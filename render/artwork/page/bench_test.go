@@ -12,7 +12,7 @@ import (
 
 // busy is a page such as a designer exports: 420 × 297 mm with a photo of 7 megapixels,
 // 3000 curves and 400 lines of text.
-func busy(b *testing.B) []byte {
+func busy(b testing.TB) []byte {
 	picture := photo(b, 3200, 2200)
 	var operators strings.Builder
 	operators.WriteString("q 1190 0 0 842 0 0 cm /Photo Do Q\n")

@@ -82,12 +82,12 @@ func (s *sandbox) run(ctx context.Context, limit time.Duration, work func(pdfium
 	if s.err != nil {
 		return s.err
 	}
+	instance, err := s.pool.GetInstanceWithContext(ctx) // waits while others are at it
+	if err != nil {
+		return reason(ctx, ctx, limit, err)
+	}
 	limited, cancel := context.WithTimeout(ctx, limit)
 	defer cancel()
-	instance, err := s.pool.GetInstanceWithContext(limited)
-	if err != nil {
-		return s.ended(ctx, limited, limit, err)
-	}
 	killed := make(chan struct{})
 	kill := context.AfterFunc(limited, func() {
 		instance.Kill()
@@ -99,14 +99,14 @@ func (s *sandbox) run(ctx context.Context, limit time.Duration, work func(pdfium
 	} else {
 		<-killed
 	}
-	return s.ended(ctx, limited, limit, err)
+	return reason(ctx, limited, limit, err)
 }
 
-// ended tells why work ended: because it was asked to, for want of time, or of itself.
-func (s *sandbox) ended(ctx, limited context.Context, limit time.Duration, err error) error {
+// reason tells why work ended: because it was asked to, for want of time, or of itself.
+func reason(ctx, limited context.Context, limit time.Duration, err error) error {
 	switch {
 	case ctx.Err() != nil:
-		return context.Cause(ctx)
+		return ctx.Err()
 	case errors.Is(limited.Err(), context.DeadlineExceeded):
 		return phrase.Errorf("it took more than %v; the page is too complex or the file is damaged: simplify it, or save it as a picture", limit)
 	}

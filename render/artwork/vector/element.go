@@ -110,6 +110,11 @@ func (r *reader) group(n *node, f frame, read func(frame) ([]Shape, error)) ([]S
 			return nil, tooMany("groups with an opacity within each other", mostGroups, "ungroup some")
 		}
 	}
+	if f.style.clip != "" {
+		if inner.clips++; inner.clips > mostClips {
+			return nil, tooManyClips()
+		}
+	}
 	shapes, err := read(inner)
 	if err != nil || len(shapes) == 0 || f.style.opacity == 0 {
 		return nil, err
@@ -181,10 +186,10 @@ func (r *reader) choice(n *node, f frame) ([]Shape, error) {
 // element, which by takes its place from.
 func (r *reader) viewport(n *node, f frame, by *node) ([]Shape, error) {
 	side := func(name string, share float64) float64 {
-		if _, there := by.lookup(name); !there {
-			by = n
+		if _, there := by.lookup(name); there {
+			return r.length(by, name, "100%", f, share)
 		}
-		return r.length(by, name, "100%", f, share)
+		return r.length(n, name, "100%", f, share)
 	}
 	width, height := side("width", f.port.X), side("height", f.port.Y)
 	if !(width > 0 && height > 0) {
@@ -195,6 +200,9 @@ func (r *reader) viewport(n *node, f frame, by *node) ([]Shape, error) {
 		port = geometry.RectAt(r.length(n, "x", "0", f, f.port.X), r.length(n, "y", "0", f, f.port.Y), width, height)
 	}
 	inner := f
+	if inner.clips++; inner.clips > mostClips {
+		return nil, tooManyClips()
+	}
 	inner.port = geometry.Vec2{X: width, Y: height}
 	if box, boxed := viewBox(n); boxed {
 		inner.place = f.place.After(parseFit(n.attribute("preserveAspectRatio")).into(box, port))
@@ -207,6 +215,10 @@ func (r *reader) viewport(n *node, f frame, by *node) ([]Shape, error) {
 		return shapes, err
 	}
 	return together(shapes, Look{1, []*Clip{rectClip(port, f.place)}}), nil
+}
+
+func tooManyClips() error {
+	return tooMany("groups or drawings with a clip within each other", mostClips, "release some clips")
 }
 
 // rectClip returns a rectangle of a plane as a clip.

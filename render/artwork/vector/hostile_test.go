@@ -74,6 +74,8 @@ func TestHostileFiles(t *testing.T) {
 		{"too many attributes", head + small + `<g ` + strings.Repeat(`a="" `, mostAttributes+1) + `/></svg>`, "attributes", true},
 		{"too deep", head + small + strings.Repeat("<g>", 100_000), "elements within each other", true},
 		{"groups with opacity", head + small + strings.Repeat(`<g opacity=".9">`+leaf, mostGroups+1) + leaf + strings.Repeat(`</g>`, mostGroups+1) + `</svg>`, "opacity", true},
+		{"clips in clips", head + small + `<clipPath id="c"><circle r="90"/></clipPath>` + strings.Repeat(`<g clip-path="url(#c)">`+leaf, mostClips+1) + strings.Repeat(`</g>`, mostClips+1) + `</svg>`, "clip", true},
+		{"drawings in drawings", head + small + strings.Repeat(`<svg>`+leaf, mostClips+1) + strings.Repeat(`</svg>`, mostClips+1) + `</svg>`, "clip", true},
 		{"a path too long", head + small + `<path d="M0 0` + strings.Repeat("h1 ", mostInPath+1) + `"/></svg>`, "one path", true},
 		{"a polygon too long", head + small + `<polygon points="` + strings.Repeat("1 ", 2*mostInPath+2) + `"/></svg>`, "one path", true},
 		{"too many rules", head + small + `<style>` + strings.Repeat("a,", mostRules+1) + `a{fill:red}</style></svg>`, "style rules", true},
@@ -132,6 +134,7 @@ func TestStrangeFiles(t *testing.T) {
 		"endless image":     head + small + `<image width="1" height="1" href="` + hugePNG(1<<31-1, 1<<31-1) + `"/></svg>`,
 		"image as a line":   head + small + `<image width="90" height="1e-9" preserveAspectRatio="none" href="` + dataPNG() + `"/></svg>`,
 		"style without end": head + small + `<style>path { fill: "red</style><style>@media { a {</style><style>/* </style><style>{}}};;:</style><path style=":;fill:;;!important" d="M0 0h1z"/></svg>`,
+		"paints in a row":   head + small + `<rect width="9" height="9" fill="` + strings.Repeat("url(#a) ", 3_000_000) + `"/></svg>`,
 		"odd references":    head + small + `<rect width="9" height="9" fill="url(" stroke="url()" clip-path="circle(5)"/><use/><use href="#"/><use href="  "/><image/><image href="data:"/><image width="1" height="1" href="data:;base64,%%%"/></svg>`,
 	}
 	for name, file := range cases {

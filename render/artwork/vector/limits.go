@@ -22,6 +22,9 @@ const (
 	// mostGroups is how deep groups with an opacity may stand within each other:
 	// each of them takes a picture of its own while it is drawn.
 	mostGroups = 32
+	// mostClips is how deep groups and drawings with a clip may stand within each
+	// other: each of them takes a quarter as much.
+	mostClips = 64
 	// mostShapes is what a drawing may hold once every use is written out.
 	mostShapes = 500_000
 	// mostSegments is how many lines and curves all paths may hold together, with

@@ -64,8 +64,8 @@ type frame struct {
 	place geometry.Affine // from its plane to mm
 	style style
 	port  geometry.Vec2 // the size of the viewport, for percentages
-	// groups is how many groups with an opacity stand around it.
-	groups int
+	// groups and clips are how many with an opacity and with a clip stand around it.
+	groups, clips int
 }
 
 // work adds to the effort and gives an error when it is too much or in vain.

@@ -11,8 +11,8 @@ import (
 	"gussetwright/geometry"
 )
 
-// TestBySpecification looks at single places of drawings. The rule of SVG stands
-// with each case; a drawing is 100 mm square and a millimetre is 4 pixels.
+// TestBySpecification looks at single places of drawings. The rule of the standard
+// stands with each case (numbers of sections from memory); a drawing is 100 mm square and a millimetre is 4 pixels.
 func TestBySpecification(t *testing.T) {
 	const red, green, blue, clear, black = "ff0000ff", "00ff00ff", "0000ffff", "00000000", "000000ff"
 	type look struct {
@@ -31,6 +31,7 @@ func TestBySpecification(t *testing.T) {
 		{"CSS Masking 1, 3.5: a clipPath without children hides all", `<clipPath id="a"/><rect width="100" height="100" fill="red" clip-path="url(#a)"/>`, []look{{50, 50, clear}}},
 		{"CSS Masking 1, 3.5: use of a shape clips", `<defs><rect id="r" width="20" height="20"/></defs><clipPath id="a"><use href="#r" x="40" y="40"/></clipPath><rect width="100" height="100" fill="red" clip-path="url(#a)"/>`, []look{{50, 50, red}, {30, 50, clear}, {70, 50, clear}}},
 		{"SVG 2, 2.14: symbols hide what overflows them", `<symbol id="s" viewBox="0 0 10 10"><rect x="-5" y="-5" width="20" height="20" fill="red"/></symbol><use href="#s" x="40" y="40" width="20" height="20"/>`, []look{{50, 50, red}, {35, 50, clear}, {65, 50, clear}}},
+		{"SVG 2, 5.5: a use may give a symbol one side only", `<symbol id="s" width="20" height="20" preserveAspectRatio="none" viewBox="0 0 1 1"><rect width="1" height="1" fill="red"/></symbol><use href="#s" height="60"/>`, []look{{10, 55, red}, {25, 10, clear}, {10, 65, clear}}},
 		{"SVG 2, 2.14: unless they say otherwise", `<symbol id="s" viewBox="0 0 10 10" overflow="visible"><rect x="-5" y="-5" width="20" height="20" fill="red"/></symbol><use href="#s" x="40" y="40" width="20" height="20"/>`, []look{{50, 50, red}, {35, 50, red}, {65, 50, red}}},
 		{"SVG 2, 8.13: strokes that keep their width", `<g transform="scale(10 1)"><path d="M0 50h10" vector-effect="non-scaling-stroke" stroke="red" stroke-width="37.7953"/></g>`, []look{{50, 45.5, red}, {50, 44, clear}, {50, 54.5, red}, {50, 56, clear}}},
 		{"SVG 2, 13.2: a missing gradient gives way to the colour after it", `<rect width="100" height="50" fill="url(#a) red"/><rect y="50" width="100" height="50" fill="url(#a)"/>`, []look{{50, 25, red}, {50, 75, clear}}},

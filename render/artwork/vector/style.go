@@ -329,11 +329,13 @@ func setAsk(into *ask, value string) bool {
 	if server, rest, isServer := parseReference(value); isServer {
 		asked := ask{kind: askServer, server: server}
 		if rest != "" {
-			var instead ask
-			if !setAsk(&instead, rest) || instead.kind == askServer {
+			if _, _, another := parseReference(rest); another {
 				return false
 			}
-			asked.instead = &instead
+			asked.instead = &ask{}
+			if !setAsk(asked.instead, rest) {
+				return false
+			}
 		}
 		*into = asked
 		return true

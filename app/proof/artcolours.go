@@ -1,0 +1,131 @@
+package proof
+
+import (
+	"image"
+	"image/color"
+	"math"
+
+	"gussetwright/geometry"
+	"gussetwright/render/artwork"
+	"gussetwright/render/artwork/raster"
+)
+
+// artColours returns the main colours of all artwork, each file as much as it covers of
+// the bag.
+func (p *Proof) artColours() ([]mainColour, error) {
+	areas := map[*artwork.Art]float64{}
+	var order []*artwork.Art
+	for i := range p.Snapshot.Placed {
+		placed := &p.Snapshot.Placed[i]
+		art := p.Snapshot.Hung[placed.Index].Art
+		covered := placed.Clip
+		if placed.Copies == nil {
+			covered = common(covered, placed.At.Bounds(geometry.RectAt(0, 0, 1, 1)))
+		}
+		if areas[art] == 0 {
+			order = append(order, art)
+		}
+		areas[art] += covered.Width() * covered.Height() * p.Snapshot.Spec.Artwork[placed.Index].Opacity / 100
+	}
+	colours := palette{}
+	for _, art := range order {
+		if err := p.ctx.Err(); err != nil {
+			return nil, err
+		}
+		if err := colours.addArt(p, art, areas[art]); err != nil {
+			return nil, err
+		}
+	}
+	return colours.main(), nil
+}
+
+// common returns what two rectangles have in common, of no size where that is nothing.
+func common(a, b geometry.Rect) geometry.Rect {
+	low := geometry.Vec2{X: max(a.Min.X, b.Min.X), Y: max(a.Min.Y, b.Min.Y)}
+	high := geometry.Vec2{X: min(a.Max.X, b.Max.X), Y: min(a.Max.Y, b.Max.Y)}
+	return geometry.Rect{Min: low, Max: geometry.Vec2{X: max(high.X, low.X), Y: max(high.Y, low.Y)}}
+}
+
+// addArt adds the colours of a file that covers an area.
+func (p palette) addArt(proof *Proof, art *artwork.Art, area float64) error {
+	if art.Raster != nil && art.Raster.Colours == raster.CMYK {
+		return p.addInks(proof.ctx, art.Raster, area)
+	}
+	p.addPixels(levelFor(art.Levels), area)
+	if art.Drawing != nil {
+		p.nameInks(art.Drawing)
+	}
+	return nil
+}
+
+// enoughPixels is how many pixels tell the colours of artwork; lettering still has some
+// of its own colour then.
+const enoughPixels = 1_000_000
+
+// levelFor returns the largest of the pictures that has not more pixels than enough.
+func levelFor(levels []*image.RGBA) *image.RGBA {
+	for _, level := range levels {
+		if level.Rect.Dx()*level.Rect.Dy() <= enoughPixels {
+			return level
+		}
+	}
+	return levels[len(levels)-1]
+}
+
+// Weights of pixels. Where two colours meet, pixels have neither of them.
+const (
+	flatWeight = 1.0
+	edgeWeight = 0.04
+	sameAs     = 10  // greatest difference of a channel on flat ground
+	bareFrom   = 249 // of 255: paper that is left bare
+	seenFrom   = 128 // alpha
+)
+
+// addPixels adds the pixels of a picture.
+func (p palette) addPixels(picture *image.RGBA, area float64) {
+	width, height := picture.Rect.Dx(), picture.Rect.Dy()
+	weight := area / float64(width*height)
+	for y := range height {
+		for x := range width {
+			c, seen := straight(picture, x, y)
+			if !seen || isBare(c) {
+				continue
+			}
+			if isFlatAt(picture, x, y) {
+				p.add(c, weight*flatWeight)
+			} else {
+				p.add(c, weight*edgeWeight)
+			}
+		}
+	}
+}
+
+// straight returns the colour of a pixel, and false where it is more clear than not.
+func straight(picture *image.RGBA, x, y int) (color.RGBA, bool) {
+	i := y*picture.Stride + 4*x
+	pixel := picture.Pix[i : i+4 : i+4]
+	alpha := uint32(pixel[3])
+	if alpha < seenFrom {
+		return color.RGBA{}, false
+	}
+	part := func(v uint8) uint8 { return uint8(min((uint32(v)*255+alpha/2)/alpha, 255)) }
+	return color.RGBA{part(pixel[0]), part(pixel[1]), part(pixel[2]), 255}, true
+}
+
+func isBare(c color.RGBA) bool { return min(c.R, c.G, c.B) >= bareFrom }
+
+// isFlatAt tells whether a pixel is like those on all four sides of it.
+func isFlatAt(picture *image.RGBA, x, y int) bool {
+	if x == 0 || y == 0 || x == picture.Rect.Dx()-1 || y == picture.Rect.Dy()-1 {
+		return false
+	}
+	i := y*picture.Stride + 4*x
+	for _, other := range [4]int{i - 4, i + 4, i - picture.Stride, i + picture.Stride} {
+		for c := range 4 {
+			if math.Abs(float64(picture.Pix[i+c])-float64(picture.Pix[other+c])) > sameAs {
+				return false
+			}
+		}
+	}
+	return true
+}

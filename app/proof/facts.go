@@ -1,0 +1,155 @@
+package proof
+
+import (
+	"gussetwright/geometry"
+	"gussetwright/geometry/bag"
+	"gussetwright/geometry/check"
+	"gussetwright/geometry/phrase"
+)
+
+// fact is something to know about the bag, under its label.
+type fact struct{ label, value string }
+
+// size returns the size of the bag in words.
+func (p *Proof) size() string {
+	b := p.Snapshot.Spec.Body
+	if b.Gusset == 0 {
+		return p.tell(phrase.New("%s wide, %s high, flat", p.length(b.Width), p.length(b.Height)))
+	}
+	return p.tell(phrase.New("%s wide, %s deep, %s high", p.length(b.Width), p.length(b.Gusset), p.length(b.Height)))
+}
+
+// room returns what fits into the bag, "" where nothing that everybody knows does.
+func (p *Proof) room() string {
+	b := p.Snapshot.Spec.Body
+	name, fits := held(b.Width, b.Gusset, b.Height)
+	if !fits {
+		return ""
+	}
+	return p.tell(phrase.New("Large enough for %s", name))
+}
+
+// facts returns all that is settled about the bag.
+func (p *Proof) facts() []fact {
+	spec := &p.Snapshot.Spec
+	return []fact{
+		{p.say("Paper"), p.paper()},
+		{p.say("Handle"), p.say(handleWord(spec.Handle))},
+		{p.say("Finish"), p.say(finishWord(spec.Paper.Lamination))},
+		{p.say("Top edge"), p.say(topWord(spec.Body.Top, spec.Cards.Top))},
+		{p.say("Base"), p.say(baseWord(spec.Body, spec.Cards.Base))},
+		{p.say("Quantity"), p.tell(phrase.New("%s bags", geometry.FormatNumber(spec.Run.Quantity, 0)))},
+		{p.say("Version"), p.Version},
+		{p.say("Date"), p.day()},
+	}
+}
+
+func (p *Proof) day() string { return p.Date.Format("2006-01-02") }
+
+func (p *Proof) paper() string {
+	paper := p.Snapshot.Spec.Paper
+	return p.tell(phrase.New("%s, %s, %s g/m²", paperWord(paper.Kind), colourWord(paper.Colour), geometry.FormatNumber(paper.Grammage, 0)))
+}
+
+func paperWord(kind bag.PaperKind) phrase.Word {
+	switch kind {
+	case bag.PaperGloss:
+		return "Gloss coated paper"
+	case bag.PaperMatt:
+		return "Matt coated paper"
+	case bag.PaperKraft:
+		return "Kraft paper"
+	case bag.PaperBoard:
+		return "Board"
+	}
+	return "Uncoated paper"
+}
+
+func colourWord(colour bag.PaperColour) phrase.Word {
+	if colour == bag.ColourNatural {
+		return "natural brown"
+	}
+	return "white"
+}
+
+func handleWord(handle bag.Handle) phrase.Word {
+	switch handle.Kind {
+	case bag.HandleRope:
+		if handle.Eyelets {
+			return "Rope through eyelets"
+		}
+		return "Rope, knotted inside"
+	case bag.HandleRibbon:
+		if handle.Eyelets {
+			return "Ribbon through eyelets"
+		}
+		return "Ribbon, knotted inside"
+	case bag.HandleHandHole:
+		return "Hand hole in the paper"
+	case bag.HandleTwisted:
+		return "Twisted paper cord, glued inside"
+	case bag.HandleStrip:
+		return "Flat paper strip, glued inside"
+	}
+	return "No handle"
+}
+
+func finishWord(film bag.Lamination) phrase.Word {
+	switch film {
+	case bag.LaminationGloss:
+		return "Gloss film outside"
+	case bag.LaminationMatt:
+		return "Matt film outside"
+	}
+	return "Plain, without film"
+}
+
+func topWord(top bag.Top, card bool) phrase.Word {
+	switch {
+	case top == bag.TopZigzag:
+		return "Cut in a zigzag"
+	case top == bag.TopStraight:
+		return "Cut straight"
+	case card:
+		return "Turned in, with a card inside"
+	}
+	return "Turned in"
+}
+
+func baseWord(body bag.Body, card bool) phrase.Word {
+	switch {
+	case body.Base == bag.BasePinch:
+		return "Folded over and glued"
+	case card:
+		return "Flat, with a card inside"
+	}
+	return "Flat, stands by itself"
+}
+
+// open returns what is not settled: in mustChange what keeps the bag from being made,
+// in mayChange what the client should know. Each is a sentence, and none is twice.
+func (p *Proof) open() (mustChange, mayChange []string) {
+	told := map[string]bool{}
+	for _, finding := range p.Snapshot.Findings {
+		sentence := capitalised(p.tell(finding.Message)) + "."
+		if told[sentence] {
+			continue
+		}
+		told[sentence] = true
+		switch finding.Severity {
+		case check.Error:
+			mustChange = append(mustChange, sentence)
+		case check.Warning:
+			mayChange = append(mayChange, sentence)
+		}
+	}
+	return mustChange, mayChange
+}
+
+// cautions returns what no proof can promise.
+func (p *Proof) cautions() []string {
+	return []string{
+		p.say("Colours on a screen or from an office printer are not binding; a colour proof or a printed sample is."),
+		p.say("How much the bag carries can only be estimated beforehand; a test with a sample must confirm it."),
+	}
+}

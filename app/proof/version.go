@@ -1,0 +1,36 @@
+package proof
+
+import (
+	"crypto/sha256"
+	"encoding/hex"
+	"encoding/json"
+	"fmt"
+	"time"
+
+	"gussetwright/app/document"
+)
+
+// sumLength is how many digits of the sum a version shows: enough that two states of
+// one bag hardly share it, few enough to be read out.
+const sumLength = 6
+
+// versionOf names a state of a bag: the day of its last change, and a sum over all
+// that is entered and all artwork. The day itself is not in the sum, as saving the bag
+// sets it without changing anything else.
+func versionOf(snapshot *document.Snapshot, day time.Time) string {
+	spec := snapshot.Spec
+	spec.Date = ""
+	sum := sha256.New()
+	if err := json.NewEncoder(sum).Encode(spec); err != nil {
+		fmt.Fprintf(sum, "%+v", spec) // no number in a bag that was validated keeps JSON from holding it
+	}
+	for _, hanging := range snapshot.Hung {
+		if hanging.Art != nil && len(hanging.Art.Levels) > 0 {
+			finest := hanging.Art.Levels[0]
+			fmt.Fprintln(sum, hanging.Art.Name, finest.Rect)
+			sum.Write(finest.Pix)
+		}
+	}
+	sum.Write(snapshot.Profile)
+	return day.Format(time.DateOnly) + " · " + hex.EncodeToString(sum.Sum(nil))[:sumLength]
+}
