@@ -26,15 +26,18 @@ Files are named after the project file; from standard input, after the project:
 `
 
 const exportCaution = `
-Every file is drawn at true size in millimetres, seen from the print side. A bag with
-an error finding is drawn all the same, with exit code 1. Have the die-maker check
+Every drawing is at true size in millimetres, seen from the print side. A bag with an
+error finding is drawn all the same, with exit code 1. Have the die-maker check
 the drawing and make a white sample before cutting a die.
 `
 
 func exportKindsHelp() string {
 	var list strings.Builder
 	for _, kind := range export.Kinds() {
-		endings := slices.DeleteFunc([]string{kind.Ending, kind.PieceEnding}, func(ending string) bool { return ending == "" })
+		endings := kind.Endings
+		if kind.PieceEnding != "" {
+			endings = append(slices.Clone(endings), kind.PieceEnding)
+		}
 		fmt.Fprintf(&list, "  %-8s NAME%-13s %s\n", kind.Name, endings[0], kind.Help)
 		for _, ending := range endings[1:] {
 			fmt.Fprintf(&list, "  %-8s NAME%s\n", "", ending)

@@ -35,7 +35,7 @@ func newToolbar(p *Pane) *toolbar {
 	// Wheel and keys zoom as well, and the legend can be put away.
 	t.body = toolrow.New(title,
 		[]fyne.CanvasObject{out, t.percent, in, fit, t.measure, layers, t.legend},
-		[]fyne.CanvasObject{title, out, in, t.percent, t.legend})
+		[]fyne.CanvasObject{title}, []fyne.CanvasObject{out, in}, []fyne.CanvasObject{t.percent}, []fyne.CanvasObject{t.legend})
 	t.ExtendBaseWidget(t)
 	return t
 }

@@ -14,7 +14,8 @@ type Change struct {
 	From, To string // the values with their units; empty when several changed
 
 	// File and Place are of changes to a piece of artwork, whose Label has a %s for
-	// either of them that is given. Place is as in bag.Artwork.On.
+	// either of them that is given. Place is as in bag.Artwork.On. Of a variant that is
+	// taken, File is the letter.
 	File, Place string
 }
 
@@ -29,7 +30,7 @@ const (
 // Labels returns the labels of changes that stand in no field table, in English,
 // for whoever translates them.
 func Labels() []string {
-	return append([]string{nameLabel, dateLabel, profileLabel, severalLabel}, artworkLabels()...)
+	return append(append([]string{nameLabel, dateLabel, profileLabel, severalLabel}, artworkLabels()...), variantLabel)
 }
 
 // Difference returns what changes from one spec to another. The Label is empty

@@ -149,21 +149,28 @@ func (d *Document) tell() {
 // Set makes spec the state of the bag, as a step that can be undone. A spec that
 // is no change makes no step. A drag that is under way ends without a step.
 func (d *Document) Set(spec bag.Spec) {
-	if d.step(spec) {
+	if d.step(spec, Difference) {
 		d.tell()
 	}
 }
 
-// step ends a drag and adds a step, where spec is a change. It tells whether there
-// is anything to tell.
-func (d *Document) step(spec bag.Spec) bool {
+// SetAs is Set for a step that has a name of its own.
+func (d *Document) SetAs(spec bag.Spec, change Change) {
+	if d.step(spec, func(_, _ *bag.Spec) Change { return change }) {
+		d.tell()
+	}
+}
+
+// step ends a drag and adds a step, where spec is a change, under the name that name
+// gives to it. It tells whether there is anything to tell.
+func (d *Document) step(spec bag.Spec, name func(from, to *bag.Spec) Change) bool {
 	dragged := d.drag != nil
 	d.drag = nil
 	now := &d.steps[d.at].spec
 	if same(&spec, now) {
 		return dragged
 	}
-	d.steps = append(d.steps[:d.at+1], step{spec, Difference(now, &spec)})
+	d.steps = append(d.steps[:d.at+1], step{spec, name(now, &spec)})
 	d.at++
 	for len(d.steps) > mostSteps {
 		d.steps[0] = step{} // lets go of its texts
@@ -218,7 +225,7 @@ func (d *Document) Redo() {
 // way becomes a step first.
 func (d *Document) MarkSaved() {
 	if d.drag != nil {
-		d.step(*d.drag)
+		d.step(*d.drag, Difference)
 	}
 	saved := d.steps[d.at].spec
 	d.saved, d.readOnly = &saved, false

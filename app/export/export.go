@@ -14,6 +14,7 @@ import (
 
 	"gussetwright/app/document"
 	"gussetwright/app/wholefile"
+	"gussetwright/geometry"
 )
 
 // Job is an order for files.
@@ -26,6 +27,8 @@ type Job struct {
 	// Say puts the English words of files that clients read into the language of
 	// the user; nil leaves them in English.
 	Say func(english string) string
+	// Unit is that of sizes in files that clients read, "" for mm.
+	Unit geometry.Unit
 }
 
 // made is a finished file that waits to be written.

@@ -13,10 +13,11 @@ type Kind struct {
 	Name  string // what the user asks for it by, such as "dieline"
 	Title string // what the window calls it, in English
 	Help  string
-	// Ending follows the name of the project in the names of the files, PieceEnding in
+	// Endings follow the name of the project in the names of the files, PieceEnding in
 	// those of which there is one for each piece; a number stands before it where the
 	// bag has two. Either may be empty.
-	Ending, PieceEnding string
+	Endings     []string
+	PieceEnding string
 	// write writes the file of that number, in the order of Files.
 	write func(w io.Writer, o *order, number int) error
 }
@@ -24,18 +25,24 @@ type Kind struct {
 // Kinds returns every kind of file, in the order in which they are written.
 func Kinds() []Kind {
 	return []Kind{
-		{Name: "dieline", Title: "Production file", Ending: "-dieline.pdf", write: writePDF,
+		{Name: "dieline", Title: "Production file", Endings: []string{"-dieline.pdf"}, write: writePDF,
 			Help: "the blank at true size with its artwork, a page for each piece, lines as spot colours on layers"},
-		{Name: "template", Title: "Template for artwork", Ending: "-template.pdf", PieceEnding: "-template.svg", write: writeTemplate,
+		{Name: "template", Title: "Template for artwork", Endings: []string{"-template.pdf"}, PieceEnding: "-template.svg", write: writeTemplate,
 			Help: "the blank for a drawing program: an empty layer for artwork under locked lines, panels named, bleed and safe area"},
-		{Name: "svg", Title: "SVG drawing", Ending: ".svg", write: writeSVG,
+		{Name: "svg", Title: "SVG drawing", Endings: []string{".svg"}, write: writeSVG,
 			Help: "the drawing in millimetres, a group for each kind of line"},
-		{Name: "dxf", Title: "DXF drawing", Ending: ".dxf", write: writeDXF,
+		{Name: "dxf", Title: "DXF drawing", Endings: []string{".dxf"}, write: writeDXF,
 			Help: "the drawing for cutting tables and die-makers, a layer for each kind of line"},
-		{Name: "fold", Title: "Crease pattern", Ending: ".fold", write: writeFOLD,
+		{Name: "fold", Title: "Crease pattern", Endings: []string{".fold"}, write: writeFOLD,
 			Help: "crease pattern with fold directions, for folding programs"},
 		{Name: "png", Title: "Picture", PieceEnding: "-blank.png", write: writePicture,
 			Help: "picture of the drawing, a file for each piece"},
+		{Name: "proof", Title: "Proof to sign", Endings: []string{"-proof.pdf"}, write: writeProof,
+			Help: "one to three pages for the client: the bag from all sides, size in words, colours, open points, approval"},
+		{Name: "page", Title: "Proof for a browser", Endings: []string{"-proof.html"}, write: writePage,
+			Help: "one file in which the client turns the bag with a finger, without a network"},
+		{Name: "pictures", Title: "Pictures of the bag", Endings: pictureEndings(), write: writeBag,
+			Help: "the folded bag from the front, the back, both sides, below and at an angle, 2000 pixels each"},
 	}
 }
 
@@ -73,8 +80,8 @@ func kindNamed(name string) (Kind, bool) {
 func (k Kind) Files(project string, snapshot *document.Snapshot) []string {
 	base, pieces := FileName(project), len(snapshot.Blank.Pieces)
 	var names []string
-	if k.Ending != "" {
-		names = append(names, base+k.Ending)
+	for _, ending := range k.Endings {
+		names = append(names, base+ending)
 	}
 	switch {
 	case k.PieceEnding == "":

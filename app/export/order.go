@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"gussetwright/app/document"
+	"gussetwright/app/proof"
 	"gussetwright/geometry/blank"
 	"gussetwright/render/creasefile"
 	"gussetwright/render/dieline"
@@ -21,6 +22,7 @@ type order struct {
 	ctx      context.Context
 	snapshot *document.Snapshot
 	drawings []scene.Drawing // without artwork
+	proof    *proof.Proof
 }
 
 func newOrder(ctx context.Context, job Job) *order {
@@ -30,6 +32,7 @@ func newOrder(ctx context.Context, job Job) *order {
 	return &order{
 		Job: job, ctx: ctx, snapshot: job.Snapshot,
 		drawings: dieline.Sheets(&job.Snapshot.Blank, job.Date.Format(time.DateOnly)),
+		proof:    proof.New(ctx, proof.Order{Snapshot: job.Snapshot, Date: job.Date, Say: job.Say, Unit: job.Unit}),
 	}
 }
 

@@ -3,6 +3,8 @@ package filestep
 import (
 	"time"
 
+	"fyne.io/fyne/v2/lang"
+
 	"gussetwright/app/export"
 	"gussetwright/app/jobs"
 )
@@ -13,6 +15,7 @@ func (s *Step) write() {
 	folder := s.folder.path()
 	job := export.Job{
 		Folder: folder, Project: s.project(), Snapshot: state.Snapshot, Date: s.dayOf(state), Kinds: s.kinds.chosen(),
+		Say: func(text string) string { return lang.L(text) }, Unit: s.picture.set.Unit(),
 	}
 	s.result.clear()
 	s.running.begin()

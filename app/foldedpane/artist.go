@@ -18,7 +18,6 @@ type order struct {
 	number   int // of the order; later ones have higher numbers
 	snapshot *document.Snapshot
 	view     solid.View // without textures
-	fresh    bool       // the bag changes under a drag: do not spend time on its paper
 }
 
 // picture is what an order came to.
@@ -48,6 +47,7 @@ type artist struct {
 type papered struct {
 	snapshot *document.Snapshot
 	scale    float64 // pixels per mm
+	quality  printed.Quality
 	look     solid.Look
 	textures []*solid.Texture
 }
@@ -61,7 +61,9 @@ func (a *artist) panelName(panel string) string { return a.say(dieline.PanelName
 func (a *artist) draw(o order) picture {
 	a.lock.Lock()
 	defer a.lock.Unlock()
-	o.view.Textures = a.paper(&o)
+	if o.snapshot != nil {
+		o.view.Textures = a.paper(&o)
+	}
 	return picture{o.number, o.view.Samples > draft, a.renderer.Draw(o.view)}
 }
 
@@ -69,22 +71,18 @@ func (a *artist) draw(o order) picture {
 func (a *artist) giveBack(old *image.RGBA) { a.renderer.Recycle(old) }
 
 // paper returns the textures of the bag, as fine as the picture needs them. A draft
-// takes what is there.
+// takes what is there, or coarse ones, which are made soon.
 func (a *artist) paper(o *order) []*solid.Texture {
 	have := &a.papered
-	scale := 1.0
-	if !o.fresh {
-		scale = textureScale(o.snapshot, o.view.Scale(), mostInPane)
+	scale, quality := 1.0, printed.Draft
+	if o.view.Samples > draft {
+		scale, quality = textureScale(o.snapshot, o.view.Scale(), mostInPane), printed.Fine
 	}
 	same := have.snapshot == o.snapshot && have.look == o.view.Look
-	if same && (have.scale >= scale || o.view.Samples == draft) {
+	if same && have.scale >= scale && have.quality >= quality {
 		return have.textures
 	}
-	quality := printed.Fine
-	if o.fresh {
-		quality = printed.Draft
-	}
-	*have = papered{o.snapshot, scale, o.view.Look, a.textures(o.snapshot, o.view, scale, quality)}
+	*have = papered{o.snapshot, scale, quality, o.view.Look, a.textures(o.snapshot, o.view, scale, quality)}
 	return have.textures
 }
 

@@ -80,12 +80,22 @@ func (p *Pane) SetReference(r solid.Reference) {
 // keyTurn is how far an arrow key turns the bag, in radians.
 const keyTurn = math.Pi / 24
 
-// turn turns the camera by steps of an arrow key.
-func (p *Pane) turn(right, up float64) {
-	c := p.camera
-	c.Azimuth += right * keyTurn
-	c.Elevation += up * keyTurn
-	p.setCamera(c)
+// TurnedByKey returns a camera after an arrow key that turns the bag the way it points,
+// not yet limited. It tells whether the key is an arrow.
+func TurnedByKey(camera solid.Camera, key fyne.KeyName) (turned solid.Camera, isArrow bool) {
+	switch key {
+	case fyne.KeyLeft:
+		camera.Azimuth += keyTurn
+	case fyne.KeyRight:
+		camera.Azimuth -= keyTurn
+	case fyne.KeyUp:
+		camera.Elevation -= keyTurn
+	case fyne.KeyDown:
+		camera.Elevation += keyTurn
+	default:
+		return camera, false
+	}
+	return camera, true
 }
 
 // FocusGained is part of fyne.Focusable.
@@ -115,18 +125,10 @@ func (s *stage) TypedRune(letter rune) {
 // TypedKey is part of fyne.Focusable. Arrows turn the bag the way they point;
 // escape takes the marked place away.
 func (s *stage) TypedKey(ev *fyne.KeyEvent) {
-	switch ev.Name {
-	case fyne.KeyLeft:
-		s.pane.turn(1, 0)
-	case fyne.KeyRight:
-		s.pane.turn(-1, 0)
-	case fyne.KeyUp:
-		s.pane.turn(0, -1)
-	case fyne.KeyDown:
-		s.pane.turn(0, 1)
-	case fyne.KeyEscape:
-		if s.pane.look.Place() != nil {
-			s.pane.look.Show(nil)
-		}
+	if turned, isArrow := TurnedByKey(s.pane.camera, ev.Name); isArrow {
+		s.pane.setCamera(turned)
+	}
+	if ev.Name == fyne.KeyEscape && s.pane.look.Place() != nil {
+		s.pane.look.Show(nil)
 	}
 }

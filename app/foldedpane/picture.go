@@ -50,7 +50,7 @@ func (p *Pane) next(samples int) (o order, any bool) {
 	if place := p.look.Place(); place != nil {
 		v.Marker = &solid.Place{Piece: place.Piece, At: place.At}
 	}
-	return order{p.ordered, p.state.Snapshot, v, p.state.Dragging}, true
+	return order{p.ordered, p.state.Snapshot, v}, true
 }
 
 // view returns what is seen now, as a draft without textures.

@@ -108,6 +108,13 @@ func (s *stage) MouseUp(*desktop.MouseEvent) { s.shifting = false }
 // turnOfPixel is how far a drag by one pixel turns the bag, in radians.
 const turnOfPixel = 0.008
 
+// Turned returns a camera after a drag that turns the bag, not yet limited.
+func Turned(camera solid.Camera, by fyne.Delta) solid.Camera {
+	camera.Azimuth -= float64(by.DX) * turnOfPixel
+	camera.Elevation += float64(by.DY) * turnOfPixel
+	return camera
+}
+
 // Dragged is part of fyne.Draggable: it turns the bag, or with shift moves the picture.
 func (s *stage) Dragged(ev *fyne.DragEvent) {
 	s.dragging = true
@@ -116,8 +123,7 @@ func (s *stage) Dragged(ev *fyne.DragEvent) {
 		half := float64(min(s.Size().Width, s.Size().Height)) / 2
 		camera.Shift = camera.Shift.Add(geometry.Vec2{X: float64(ev.Dragged.DX), Y: -float64(ev.Dragged.DY)}.Scale(1 / max(half, 1)))
 	} else {
-		camera.Azimuth -= float64(ev.Dragged.DX) * turnOfPixel
-		camera.Elevation += float64(ev.Dragged.DY) * turnOfPixel
+		camera = Turned(camera, ev.Dragged)
 	}
 	s.pane.setCamera(camera)
 }

@@ -30,7 +30,7 @@ func newToolbar(p *Pane) *toolbar {
 	// Wheel and keys zoom as well.
 	t.body = toolrow.New(title,
 		[]fyne.CanvasObject{t.views, t.beside, out, in, fit},
-		[]fyne.CanvasObject{title, out, in, t.beside})
+		[]fyne.CanvasObject{title}, []fyne.CanvasObject{out, in}, []fyne.CanvasObject{t.beside})
 	t.ExtendBaseWidget(t)
 	t.show()
 	return t
@@ -49,7 +49,7 @@ func (t *toolbar) CreateRenderer() fyne.WidgetRenderer { return widget.NewSimple
 // show brings the buttons up to date.
 func (t *toolbar) show() {
 	setText(t.views, t.viewName())
-	setText(t.beside, besideName(t.pane.reference))
+	setText(t.beside, BesideName(t.pane.reference))
 }
 
 func setText(button *widget.Button, text string) {
@@ -102,7 +102,7 @@ func (t *toolbar) viewItems() []*fyne.MenuItem {
 func (t *toolbar) besideItems() []*fyne.MenuItem {
 	var items []*fyne.MenuItem
 	for _, r := range solid.References() {
-		item := fyne.NewMenuItem(besideName(r), func() { t.pane.SetReference(r) })
+		item := fyne.NewMenuItem(BesideName(r), func() { t.pane.SetReference(r) })
 		item.Checked = r == t.pane.reference
 		items = append(items, item)
 	}

@@ -6,8 +6,8 @@ import (
 	"gussetwright/render/solid"
 )
 
-// besideName returns what may stand beside the bag.
-func besideName(r solid.Reference) string {
+// BesideName returns what may stand beside the bag, in the language of the user.
+func BesideName(r solid.Reference) string {
 	switch r {
 	case solid.SheetA4:
 		return lang.L("A4 sheet")

@@ -39,6 +39,8 @@ type Bar struct {
 	answers *fyne.Container
 	ground  *canvas.Rectangle
 	escape  func()
+	kind    Kind     // of the notice that is shown
+	waiting []func() // notices that wait for a question to be answered
 }
 
 // New returns a bar that shows nothing.
@@ -60,13 +62,36 @@ func (b *Bar) CreateRenderer() fyne.WidgetRenderer {
 		container.NewBorder(nil, nil, container.NewCenter(b.sign), container.NewCenter(b.answers), b.text))))
 }
 
+// SayAfter is Say for what nobody waits for: while a question is open it is shown only
+// once that was answered.
+func (b *Bar) SayAfter(kind Kind, text string, answers ...Answer) {
+	if b.Visible() && b.kind == Ask {
+		b.waiting = append(b.waiting, func() { b.Say(kind, text, answers...) })
+		return
+	}
+	b.Say(kind, text, answers...)
+}
+
+// next shows what waited, once nothing else is shown.
+func (b *Bar) next() {
+	if !b.Visible() && len(b.waiting) > 0 {
+		say := b.waiting[0]
+		b.waiting = b.waiting[1:]
+		say()
+	}
+}
+
 // Say shows a notice with its answers. The last answer is also that of the escape
 // key.
 func (b *Bar) Say(kind Kind, text string, answers ...Answer) {
+	b.kind = kind
 	b.sign.SetResource(signOf(kind))
 	b.text.SetText(text)
 	b.answers.RemoveAll()
-	b.escape = b.Hide
+	b.escape = func() {
+		b.Hide()
+		b.next()
+	}
 	var focus fyne.Focusable
 	for _, answer := range answers {
 		give := func() {
@@ -74,6 +99,7 @@ func (b *Bar) Say(kind Kind, text string, answers ...Answer) {
 			if answer.Do != nil {
 				answer.Do()
 			}
+			b.next()
 		}
 		button := widget.NewButton(answer.Label, give)
 		if answer.Main {

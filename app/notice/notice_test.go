@@ -57,3 +57,24 @@ func TestAnswerMayAskAgain(t *testing.T) {
 		t.Errorf("the bar says %q, want the second notice", bar.Text())
 	}
 }
+
+// What nobody waits for does not take the place of a question.
+func TestSayAfter(t *testing.T) {
+	test.NewTempApp(t)
+	bar := notice.New()
+	test.NewTempWindow(t, bar)
+	bar.SayAfter(notice.Tell, "Changed")
+	bar.SayAfter(notice.Tell, "Changed again")
+	if bar.Text() != "Changed again" {
+		t.Errorf("the bar says %q", bar.Text())
+	}
+	bar.Say(notice.Ask, "Save first?", notice.Answer{Label: "Save"})
+	bar.SayAfter(notice.Tell, "First")
+	bar.SayAfter(notice.Alarm, "Second")
+	for _, want := range []string{"Save first?", "First", "Second", ""} {
+		if bar.Text() != want {
+			t.Errorf("the bar says %q, want %q", bar.Text(), want)
+		}
+		bar.Escape()
+	}
+}

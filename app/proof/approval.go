@@ -29,30 +29,41 @@ func (b *builder) openPoints(most int) {
 	}
 }
 
-// What the approval takes in mm: below it lines for changes fill the page as far as is
-// useful.
+// Lines for changes fill the page as far as is useful.
 const (
-	approvalHeight = 92.0
-	lineHeight     = 8.0
-	leastLines     = 3
-	mostLines      = 9
+	lineHeight = 8.0 // mm, as of report.Column.WritingLines
+	leastLines = 3
+	mostLines  = 14
 )
 
 // approval lays out what the client fills in, all on one page.
 func (b *builder) approval() {
-	b.column.Keep(approvalHeight + leastLines*lineHeight)
-	lines := int((b.column.Left() - approvalHeight) / lineHeight)
-	b.column.Heading(2, b.say("Changes and remarks"))
-	b.column.WritingLines(min(max(lines, leastLines), mostLines))
-	b.column.Heading(2, b.say("Approval"))
-	b.column.Paragraph(b.tell(phrase.New("This approval is for version %s only.", b.Version)))
+	measured := report.NewColumn(b.layout())
+	free := measured.Left()
+	b.changes(measured, 0)
+	b.signature(measured)
+	needed := free - measured.Left() + 6 // what comes before the heading
+	b.column.Keep(needed + leastLines*lineHeight)
+	lines := int((b.column.Left() - needed) / lineHeight)
+	b.changes(b.column, min(max(lines, leastLines), mostLines))
+	b.signature(b.column)
+}
+
+func (b *builder) changes(column *report.Column, lines int) {
+	column.Heading(2, b.say("Changes and remarks"))
+	column.WritingLines(lines)
+}
+
+func (b *builder) signature(column *report.Column) {
+	column.Heading(2, b.say("Approval"))
+	column.Paragraph(b.tell(phrase.New("This approval is for version %s only.", b.Version)))
 	for _, choice := range []phrase.Word{"Approved", "Approved with the changes above", "Not approved: please show it again"} {
-		b.column.Write(report.Block{Kind: report.Tick, Text: b.say(choice)})
+		column.Write(report.Block{Kind: report.Tick, Text: b.say(choice)})
 	}
-	b.column.Space(3)
-	b.column.Fields(b.say("Name and company"), b.say("Date"), b.say("Signature"))
-	b.column.Space(1)
+	column.Space(3)
+	column.Fields(b.say("Name and company"), b.say("Date"), b.say("Signature"))
+	column.Space(1)
 	for _, caution := range b.cautions() {
-		b.column.Write(report.Block{Kind: report.Note, Text: caution})
+		column.Write(report.Block{Kind: report.Note, Text: caution})
 	}
 }

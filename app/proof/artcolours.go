@@ -51,25 +51,11 @@ func (p palette) addArt(proof *Proof, art *artwork.Art, area float64) error {
 	if art.Raster != nil && art.Raster.Colours == raster.CMYK {
 		return p.addInks(proof.ctx, art.Raster, area)
 	}
-	p.addPixels(levelFor(art.Levels), area)
+	p.addPixels(art.Levels[0], area)
 	if art.Drawing != nil {
 		p.nameInks(art.Drawing)
 	}
 	return nil
-}
-
-// enoughPixels is how many pixels tell the colours of artwork; lettering still has some
-// of its own colour then.
-const enoughPixels = 1_000_000
-
-// levelFor returns the largest of the pictures that has not more pixels than enough.
-func levelFor(levels []*image.RGBA) *image.RGBA {
-	for _, level := range levels {
-		if level.Rect.Dx()*level.Rect.Dy() <= enoughPixels {
-			return level
-		}
-	}
-	return levels[len(levels)-1]
 }
 
 // Weights of pixels. Where two colours meet, pixels have neither of them.
@@ -81,12 +67,21 @@ const (
 	seenFrom   = 128 // alpha
 )
 
+// enoughPixels is how many pixels tell the colours of artwork.
+const enoughPixels = 600_000
+
+// strideFor returns the step from pixel to pixel at which enough of them are looked at.
+func strideFor(size image.Point) int {
+	return max(int(math.Ceil(math.Sqrt(float64(size.X)*float64(size.Y)/enoughPixels))), 1)
+}
+
 // addPixels adds the pixels of a picture.
 func (p palette) addPixels(picture *image.RGBA, area float64) {
 	width, height := picture.Rect.Dx(), picture.Rect.Dy()
-	weight := area / float64(width*height)
-	for y := range height {
-		for x := range width {
+	step := strideFor(picture.Rect.Size())
+	weight := area * float64(step*step) / float64(width*height)
+	for y := 0; y < height; y += step {
+		for x := 0; x < width; x += step {
 			c, seen := straight(picture, x, y)
 			if !seen || isBare(c) {
 				continue

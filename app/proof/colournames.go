@@ -50,7 +50,7 @@ func hues() []hue {
 		{38, "Dark red", "Red", "Light red", 0.42, 0.75},
 		{72, "Brown", "Orange", "Light orange", 0.62, 0.82},
 		{118, "Olive", "Yellow", "Cream", 0.70, 0.93},
-		{172, "Dark green", "Green", "Light green", 0.48, 0.80},
+		{188, "Dark green", "Green", "Light green", 0.48, 0.80},
 		{222, "Dark turquoise", "Turquoise", "Light turquoise", 0.45, 0.82},
 		{286, "Dark blue", "Blue", "Light blue", 0.40, 0.75},
 		{326, "Dark violet", "Violet", "Light violet", 0.40, 0.72},

@@ -8,9 +8,11 @@ import (
 	"gussetwright/geometry"
 	"gussetwright/geometry/phrase"
 	"gussetwright/render/ink"
+	"gussetwright/render/solid"
 )
 
-// swatch is a colour of the print.
+// swatch is a colour of the print. The value may have two lines, the first being how the
+// artwork states it.
 type swatch struct {
 	name, value string
 	shown       color.RGBA // on the paper of the bag
@@ -20,24 +22,24 @@ type swatch struct {
 // background, and the main colours of the artwork.
 func (p *Proof) swatches() ([]swatch, error) {
 	spec := &p.Snapshot.Spec
-	stage, err := p.onStage()
-	if err != nil {
-		return nil, err
-	}
-	paper := stage.paper.Print
+	paper := solid.PaperOf(spec.Paper).Print
 	var list []swatch
 	if p.onBrown() {
 		list = append(list, swatch{p.say("Paper"), p.say("natural brown"), paper})
 	}
+	background := inks{}
 	if b := spec.Print.Background; b.Total() > 0 {
-		inks := inks{b.Cyan / 100, b.Magenta / 100, b.Yellow / 100, b.Black / 100}
-		list = append(list, swatch{p.say("Background"), inks.String(), onPaper(inks.screen(), paper)})
+		background = inks{b.Cyan / 100, b.Magenta / 100, b.Yellow / 100, b.Black / 100}
+		list = append(list, swatch{p.say("Background"), background.String(), onPaper(background.screen(), paper)})
 	}
 	found, err := p.artColours()
 	if err != nil {
 		return nil, err
 	}
 	for _, c := range found {
+		if background != (inks{}) && oklabOf(c.colour).distance(oklabOf(background.screen())) < reach/3 {
+			continue // the same to the eye, and shown already
+		}
 		value := p.tell(phrase.New("sRGB %d %d %d", c.colour.R, c.colour.G, c.colour.B))
 		if c.inks != nil {
 			value = c.inks.String() + "\n" + value
@@ -78,9 +80,9 @@ type mainColour struct {
 // white. Shades closer than the reach are one colour; it is a distance in Oklab, where
 // black and white are 1 apart.
 const (
-	mostColours = 6
-	leastShare  = 0.008
-	reach       = 0.11
+	mostColours = 8
+	leastShare  = 0.002
+	reach       = 0.075
 )
 
 // palette counts the pixels of artwork by their colours.

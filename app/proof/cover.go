@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"gussetwright/geometry"
+	"gussetwright/geometry/phrase"
 	"gussetwright/render/report"
 	"gussetwright/render/solid"
 )
@@ -17,6 +18,9 @@ const (
 	coverEdge    = 0.08 // of the shorter side, left free around the bag
 	gapBelow     = 4.0  // mm between the picture and the words
 )
+
+// coverCamera sees the bag at an angle, more of its front than of its side.
+var coverCamera = solid.Camera{Azimuth: 0.62, Elevation: 0.4, Zoom: 1}
 
 // cover lays out the first page: the picture takes what the words leave.
 func (b *builder) cover() error {
@@ -36,7 +40,7 @@ func (b *builder) cover() error {
 
 // coverPicture returns the bag at an angle for an area of the page.
 func (b *builder) coverPicture(area geometry.Rect) image.Image {
-	v := b.stage.view(solid.Isometric, softLook())
+	v := b.stage.view(coverCamera, softLook())
 	v.Width, v.Height = int(math.Round(area.Width()*coverPixels)), int(math.Round(area.Height()*coverPixels))
 	edge := int(coverEdge * float64(min(v.Width, v.Height)))
 	fit(&v, b.stage.outline(v), image.Rect(0, 0, v.Width, v.Height).Inset(edge))
@@ -103,7 +107,7 @@ const (
 func (b *builder) factsGrid(column *report.Column) {
 	label, value := report.Style{Size: 2.8, Colour: faint}, report.Style{Size: 3.6, Colour: dark}
 	width := (column.Width()+factGap)/factColumns - factGap
-	facts := b.facts()
+	facts := append(b.facts(), fact{b.say("Open points"), b.openCount()})
 	for start := 0; start < len(facts); start += factColumns {
 		var cells [][]paragraph
 		height := 0.0
@@ -117,4 +121,12 @@ func (b *builder) factsGrid(column *report.Column) {
 			set(cell, area.Min.X+float64(i)*(width+factGap), area.Max.Y, column.Add)
 		}
 	}
+}
+
+// openCount says how much is not settled.
+func (b *builder) openCount() string {
+	if count := len(b.mustChange) + len(b.mayChange); count > 0 {
+		return b.tell(phrase.New("%d, see the next pages", count))
+	}
+	return b.say("None")
 }

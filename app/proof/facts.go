@@ -7,7 +7,8 @@ import (
 	"gussetwright/geometry/phrase"
 )
 
-// fact is something to know about the bag, under its label.
+// fact is something to know about the bag, under its label. The value may have two
+// lines.
 type fact struct{ label, value string }
 
 // size returns the size of the bag in words.
@@ -48,7 +49,8 @@ func (p *Proof) day() string { return p.Date.Format("2006-01-02") }
 
 func (p *Proof) paper() string {
 	paper := p.Snapshot.Spec.Paper
-	return p.tell(phrase.New("%s, %s, %s g/m²", paperWord(paper.Kind), colourWord(paper.Colour), geometry.FormatNumber(paper.Grammage, 0)))
+	weight := phrase.New("%s, %s g/m²", colourWord(paper.Colour), geometry.FormatNumber(paper.Grammage, 0))
+	return p.say(paperWord(paper.Kind)) + "\n" + p.tell(weight)
 }
 
 func paperWord(kind bag.PaperKind) phrase.Word {

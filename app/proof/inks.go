@@ -23,11 +23,8 @@ func (p palette) addInks(ctx context.Context, picture *raster.Picture, area floa
 		return fmt.Errorf("find the inks of a picture: %w", err)
 	}
 	size := stored.Rect.Size()
-	step := 1
-	for size.X/step*(size.Y/step) > enoughPixels {
-		step++
-	}
-	weight := area / float64(size.X*size.Y) * float64(step*step)
+	step := strideFor(size)
+	weight := area * float64(step*step) / float64(size.X*size.Y)
 	for y := 0; y < size.Y; y += step {
 		for x := 0; x < size.X; x += step {
 			i := y*stored.Stride + 4*x

@@ -16,7 +16,6 @@ import (
 // Of the page for a browser.
 const (
 	mostPage        = 2_000_000 // bytes, so that it can be sent by mail
-	pageTexture     = 4.0       // pixels per mm at most
 	mostPageTexture = 6_000_000 // pixels of all pieces
 	longestTexture  = 4096      // pixels of a side that every browser takes
 	coarser         = 0.75      // what a page that is too large is tried at next
@@ -51,7 +50,7 @@ func (p *Proof) Page(w io.Writer) error {
 
 // page returns the page without its textures.
 func (p *Proof) page() (turntable.Page, error) {
-	s, err := p.onStage()
+	s, err := p.onStage(pageTexture)
 	if err != nil {
 		return turntable.Page{}, err
 	}
@@ -68,11 +67,12 @@ func (p *Proof) page() (turntable.Page, error) {
 		page.Facts = append(page.Facts, turntable.Fact{Label: p.say("Room"), Value: room})
 	}
 	for _, f := range p.facts() {
-		page.Facts = append(page.Facts, turntable.Fact{Label: f.label, Value: f.value})
+		page.Facts = append(page.Facts, turntable.Fact{Label: f.label, Value: strings.ReplaceAll(f.value, "\n", ", ")})
 	}
 	page.Facts = append(page.Facts, turntable.Fact{Label: p.say("Please note"), Value: strings.Join(p.cautions(), " ")})
 	for _, c := range colours {
-		page.Swatches = append(page.Swatches, turntable.Swatch{Name: c.name, Colour: c.shown, Value: strings.ReplaceAll(c.value, "\n", " · ")})
+		value, _, _ := strings.Cut(c.value, "\n") // beside its name there is room for one
+		page.Swatches = append(page.Swatches, turntable.Swatch{Name: c.name, Colour: c.shown, Value: value})
 	}
 	mustChange, mayChange := p.open()
 	page.Notes = append(mustChange, mayChange...)

@@ -30,7 +30,7 @@ func (p *Proof) PDF(w io.Writer) error {
 func (p *Proof) pages() ([]report.Page, error) {
 	b := builder{Proof: p}
 	var err error
-	if b.stage, err = p.onStage(); err != nil {
+	if b.stage, err = p.onStage(pageTexture); err != nil {
 		return nil, err
 	}
 	if b.colours, err = p.swatches(); err != nil {

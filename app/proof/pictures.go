@@ -64,7 +64,7 @@ func (p *Proof) Picture(w io.Writer, side Side) error {
 }
 
 func (p *Proof) picture(side Side) (*image.RGBA, error) {
-	s, err := p.onStage()
+	s, err := p.onStage(finestTexture)
 	if err != nil {
 		return nil, err
 	}

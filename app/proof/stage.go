@@ -15,47 +15,56 @@ import (
 // stage is the folded bag, ready to be looked at.
 type stage struct {
 	model           *solid.Model
-	least, greatest geometry.Vec3
+	bare            *solid.Model  // the paper alone, without handles
+	least, greatest geometry.Vec3 // of the paper
 	paper           solid.Paper
 	textures        []*solid.Texture
+	fineness        float64 // of the textures, pixels per mm at most
 	renderer        solid.Renderer
 }
 
-// Textures are fine enough for small text on a face, and bounded for very large bags.
+// Of textures: for pages, and for pictures in which small text is to be read; bounded
+// for very large bags.
 const (
+	pageTexture   = 4.0        // pixels per mm
 	finestTexture = 8.0        // pixels per mm
 	mostTexture   = 24_000_000 // pixels of a piece
 )
 
-// onStage returns the folded bag with its print. It is made once.
-func (p *Proof) onStage() (*stage, error) {
+// onStage returns the folded bag with its print at the given pixels per mm, or finer. It
+// is made once.
+func (p *Proof) onStage(fineness float64) (*stage, error) {
 	if err := p.ready(); err != nil {
 		return nil, err
 	}
-	if p.stage != nil {
+	if p.stage == nil {
+		body := fold.Standing(&p.Snapshot.Blank)
+		p.stage = &stage{model: solid.NewModel(body), paper: solid.PaperOf(p.Snapshot.Spec.Paper)}
+		body.Cords = nil
+		p.stage.bare = solid.NewModel(body)
+		p.stage.least, p.stage.greatest = body.Bounds()
+	}
+	if p.stage.fineness >= fineness {
 		return p.stage, nil
 	}
-	laid := &p.Snapshot.Blank
-	body := fold.Standing(laid)
-	s := &stage{model: solid.NewModel(body), paper: solid.PaperOf(p.Snapshot.Spec.Paper)}
-	s.least, s.greatest = body.Bounds()
-	for i := range laid.Pieces {
+	var textures []*solid.Texture
+	for i := range p.Snapshot.Blank.Pieces {
 		if err := p.ctx.Err(); err != nil {
 			return nil, err
 		}
-		s.textures = append(s.textures, p.texture(i))
+		textures = append(textures, p.texture(i, fineness))
 	}
-	p.stage = s
-	return s, nil
+	p.stage.textures, p.stage.fineness = textures, fineness
+	return p.stage, nil
 }
 
 // texture returns the print of a piece; nil for bare paper.
-func (p *Proof) texture(i int) *solid.Texture {
+func (p *Proof) texture(i int, fineness float64) *solid.Texture {
 	side, piece := p.Snapshot.Side(i), &p.Snapshot.Blank.Pieces[i]
 	if side.Bare() {
 		return nil
 	}
-	scale := min(finestTexture, math.Sqrt(mostTexture/(piece.Width*piece.Height)))
+	scale := min(fineness, math.Sqrt(mostTexture/(piece.Width*piece.Height)))
 	return solid.NewTexture(side.Picture(piece, scale, printed.Fine), scale, piece.Height)
 }
 

@@ -22,6 +22,7 @@ type shot struct {
 	// nearer is how much larger than in the middle of the scene the side looks that is
 	// turned to the camera.
 	nearer float64
+	foot   geometry.Vec2 // on which the bag stands, whatever stands beside it: mm of the view
 }
 
 // size returns the width and the height in mm, as measured on the side that is seen.
@@ -55,18 +56,22 @@ func (b *builder) shots() [][]shot {
 	return [][]shot{standing, lying}
 }
 
-// shot returns a view of the bag, of which a side of the given width in mm is seen.
+// shot returns a view of the bag, of whose paper a side of the given width in mm is seen.
 func (b *builder) shot(name string, camera solid.Camera, width float64, beside solid.Reference) shot {
 	look := solid.LightLook()
-	look.Above, look.Below, look.Shadow = viewsGround, viewsGround, 0.3
+	look.Above, look.Below, look.Shadow = viewsGround, viewsGround, 0.35
+	if camera.Elevation != standingUp {
+		look.Shadow = 0 // seen from above it would lie beside the bag like a stain
+	}
 	s := shot{name: name, view: b.stage.view(camera, look)}
 	s.view.Frame = b.stage.model.Frame(beside, 0)
+	paper := s.view
+	paper.Model = b.stage.bare
+	alone := b.stage.outline(paper)
+	s.nearer = alone.Width() / width
+	s.foot = geometry.Vec2{X: alone.Center().X, Y: alone.Min.Y}
+	s.view.Reference = beside
 	s.outline = b.stage.outline(s.view)
-	s.nearer = s.outline.Width() / width
-	if beside != solid.NoReference {
-		s.view.Reference = beside
-		s.outline = b.stage.outline(s.view)
-	}
 	return s
 }
 
@@ -161,21 +166,39 @@ func (b *band) draw(s *stage) *image.RGBA {
 	for _, row := range b.rows {
 		for i := range row.shots {
 			shot := &row.shots[i]
-			size := shot.size().Scale(b.scale)
+			size, scale := shot.size().Scale(b.scale), b.scale/shot.nearer
 			cell := image.Rect(
 				pixels(row.lefts[i]-row.gap/2), pixels(row.foot-row.height-leastGap/2),
 				pixels(row.lefts[i]+size.X+row.gap/2), pixels(row.foot+leastGap/2))
 			v := shot.view
 			v.Width, v.Height = cell.Dx(), cell.Dy()
-			foot := geometry.Vec2{X: shot.outline.Center().X, Y: shot.outline.Min.Y}
-			at := geometry.Vec2{X: (row.lefts[i]+size.X/2)*viewsPixels - float64(cell.Min.X), Y: row.foot*viewsPixels - float64(cell.Min.Y)}
-			aim(&v, viewsPixels*b.scale/shot.nearer, foot, at)
+			foot := geometry.Vec2{X: row.lefts[i] + (shot.foot.X-shot.outline.Min.X)*scale, Y: row.foot}.Scale(viewsPixels)
+			aim(&v, viewsPixels*scale, shot.foot, foot.Sub(geometry.Vec2{X: float64(cell.Min.X), Y: float64(cell.Min.Y)}))
 			drawn := s.draw(v)
+			fade(drawn, pixels(row.gap/2))
 			draw.Draw(picture, cell, drawn, image.Point{}, draw.Src)
 			s.renderer.Recycle(drawn)
 		}
 	}
 	return picture
+}
+
+// fade lets a picture go over into the ground at its left and right edges, so that no
+// shadow is cut off there.
+func fade(picture *image.RGBA, breadth int) {
+	width := picture.Rect.Dx()
+	for x := range breadth {
+		share := float64(x) / float64(breadth)
+		share *= share * (3 - 2*share) // without a visible beginning
+		for _, column := range []int{x, width - 1 - x} {
+			for y := range picture.Rect.Dy() {
+				pixel := picture.Pix[y*picture.Stride+4*column:][:3:3]
+				for c, ground := range [3]uint8{viewsGround.R, viewsGround.G, viewsGround.B} {
+					pixel[c] = uint8(float64(ground) + (float64(pixel[c])-float64(ground))*share + 0.5)
+				}
+			}
+		}
+	}
 }
 
 // viewsAndColours lays out the views and the colours.
@@ -201,8 +224,9 @@ func (b *builder) captions(area geometry.Rect) {
 	style := report.Style{Size: captionSize, Colour: faint}
 	for _, row := range b.band.rows {
 		for i := range row.shots {
-			middle := row.lefts[i] + row.shots[i].size().X*b.band.scale/2
-			text := textAt(style, row.shots[i].name, area.Min.X+middle, area.Max.Y-row.foot-3)
+			shot := &row.shots[i]
+			middle := row.lefts[i] + (shot.foot.X-shot.outline.Min.X)/shot.nearer*b.band.scale
+			text := textAt(style, shot.name, area.Min.X+middle, area.Max.Y-row.foot-3)
 			text.Align = scene.Middle
 			b.column.Add(text)
 		}

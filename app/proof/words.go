@@ -21,8 +21,9 @@ func (p *Proof) language() string { return p.say("en") }
 // length writes a length in mm in the unit of the client, no finer than a ruler shows
 // it.
 func (p *Proof) length(mm float64) string {
+	const space = "\u00a0" // a line must not end before the unit
 	decimals := map[geometry.Unit]int{geometry.Millimetre: 0, geometry.Centimetre: 1, geometry.Inch: 2}[p.Unit]
-	return geometry.WithUnit(geometry.FormatNumber(mm/p.Unit.Length(), decimals), string(p.Unit))
+	return geometry.FormatNumber(mm/p.Unit.Length(), decimals) + space + string(p.Unit)
 }
 
 // capitalised returns a sentence with a capital at its beginning.

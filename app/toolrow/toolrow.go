@@ -20,14 +20,20 @@ func Quiet(text string, icon fyne.Resource, tapped func()) *widget.Button {
 }
 
 // New returns the row of a title and tools. Those of yielding give way first to last
-// when there is no room; they must be reachable by other means.
-func New(title fyne.CanvasObject, tools, yielding []fyne.CanvasObject) *fyne.Container {
+// when there is no room, the tools of a group together; they must be reachable by other
+// means.
+func New(title fyne.CanvasObject, tools []fyne.CanvasObject, yielding ...[]fyne.CanvasObject) *fyne.Container {
 	return container.New(&row{title: title, yielding: yielding}, append([]fyne.CanvasObject{title}, tools...)...)
 }
 
 type row struct {
 	title    fyne.CanvasObject
-	yielding []fyne.CanvasObject
+	yielding [][]fyne.CanvasObject
+}
+
+// yields tells whether an object may give way.
+func (r *row) yields(object fyne.CanvasObject) bool {
+	return slices.ContainsFunc(r.yielding, func(group []fyne.CanvasObject) bool { return slices.Contains(group, object) })
 }
 
 // MinSize is part of fyne.Layout.
@@ -36,7 +42,7 @@ func (r *row) MinSize(objects []fyne.CanvasObject) fyne.Size {
 	for _, object := range objects {
 		least := object.MinSize()
 		height = max(height, least.Height)
-		if !slices.Contains(r.yielding, object) {
+		if !r.yields(object) {
 			width += least.Width + theme.Padding()
 		}
 	}
@@ -71,12 +77,14 @@ func (r *row) fitting(objects []fyne.CanvasObject, room float32) []fyne.CanvasOb
 	for _, object := range objects {
 		width += object.MinSize().Width + theme.Padding()
 	}
-	for _, object := range r.yielding {
+	for _, group := range r.yielding {
 		if width <= room {
 			break
 		}
-		width -= object.MinSize().Width + theme.Padding()
-		shown = slices.DeleteFunc(shown, func(o fyne.CanvasObject) bool { return o == object })
+		for _, object := range group {
+			width -= object.MinSize().Width + theme.Padding()
+		}
+		shown = slices.DeleteFunc(shown, func(o fyne.CanvasObject) bool { return slices.Contains(group, o) })
 	}
 	return shown
 }

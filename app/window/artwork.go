@@ -7,6 +7,7 @@ import (
 	"gussetwright/app/artstep"
 	"gussetwright/app/gallery"
 	"gussetwright/app/intake"
+	"gussetwright/app/notice"
 	"gussetwright/app/words"
 	"gussetwright/geometry/phrase"
 )
@@ -22,8 +23,8 @@ func (w *Window) newArtwork(later func(func())) {
 	})
 	w.intake = intake.New(w.doc, w.gallery, w.set, intake.Around{
 		Later:  later,
-		Tell:   func(p phrase.Phrase) { w.tell(words.Of(p)) },
-		Alarm:  w.alarm,
+		Tell:   func(p phrase.Phrase) { w.bar.SayAfter(notice.Tell, words.Of(p), notice.Answer{Label: closeWord()}) },
+		Alarm:  func(err error) { w.bar.SayAfter(notice.Alarm, words.Error(err), notice.Answer{Label: closeWord()}) },
 		Busy:   w.foot.Reading,
 		Placed: func(index int) { w.art.Choose(index) },
 	})

@@ -31,10 +31,14 @@ func benchWindow(b *testing.B) *Window {
 	if err := os.WriteFile(path, assets.Demo, 0o644); err != nil {
 		b.Fatal(err)
 	}
-	w := New(app, set, doc, session.New(doc, session.Options{Recovery: b.TempDir()}))
+	later := make(chan func(), 1000)
+	w := newWindow(app, set, doc, session.New(doc, session.Options{Recovery: b.TempDir()}), func(do func()) { later <- do })
 	w.Show(path)
+	for w.doc.State().Snapshot.Opening() {
+		(<-later)()
+	}
 	w.window.Resize(fyne.NewSize(345+2*900+30, 900))
-	b.Cleanup(func() { w.keeper.timer.Stop(); w.blank.Close(); w.folded.Close() })
+	b.Cleanup(func() { w.keeper.timer.Stop(); w.closeArtwork(); w.blank.Close(); w.folded.Close() })
 	w.drawn()
 	return w
 }

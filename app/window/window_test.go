@@ -32,11 +32,13 @@ func openedIn(t *testing.T, app fyne.App, path, recovery string) *Window {
 	set.SetAppearance(settings.Light)
 	appearance.Wear(app, set)
 	doc := document.New()
-	w := New(app, set, doc, session.New(doc, session.Options{Recent: set, Recovery: recovery}))
+	// Artwork is never opened here: it would come while the test does something else.
+	w := newWindow(app, set, doc, session.New(doc, session.Options{Recent: set, Recovery: recovery}), func(func()) {})
 	w.Show(path)
 	w.window.Resize(fyne.NewSize(1440, 900))
 	t.Cleanup(func() {
 		w.keeper.timer.Stop()
+		w.closeArtwork()
 		w.blank.Close()
 		w.folded.Close()
 	})

@@ -21,12 +21,14 @@ func programs() []program {
 		{"ezdxf", "python3-ezdxf"},
 		{"zip", "zip"},
 		{"unzip", "unzip"},
+		{"identify", "imagemagick"},
+		{"chromium", "chromium"},
 		{"node", "nodejs"},
 		{"npm", "npm"},
 	}
 }
 
-const programList = "qpdf, poppler, mupdf, ghostscript, librsvg, ezdxf, zip, unzip, node, npm"
+const programList = "qpdf, poppler, mupdf, ghostscript, librsvg, ezdxf, zip, unzip, imagemagick, chromium, node, npm"
 
 // missingPrograms returns the outside programs that the machine lacks.
 func missingPrograms(has func(string) bool) []program { return missingOf(programs(), has) }
@@ -75,13 +77,13 @@ func managers(system string) []manager {
 	case "darwin":
 		return []manager{{"brew", "brew install", map[string]string{
 			"qpdf": "qpdf", "pdftoppm": "poppler", "mutool": "mupdf-tools", "gs": "ghostscript",
-			"rsvg-convert": "librsvg", "zip": "zip", "unzip": "unzip", "node": "node", "npm": "node",
+			"rsvg-convert": "librsvg", "zip": "zip", "unzip": "unzip", "identify": "imagemagick", "chromium": "chromium", "node": "node", "npm": "node",
 		}}}
 	case "windows":
 		return []manager{
 			{"choco", "choco install", map[string]string{
 				"qpdf": "qpdf", "pdftoppm": "poppler", "mutool": "mupdf", "gs": "ghostscript",
-				"rsvg-convert": "rsvg-convert", "zip": "zip", "unzip": "unzip", "node": "nodejs", "npm": "nodejs",
+				"rsvg-convert": "rsvg-convert", "zip": "zip", "unzip": "unzip", "identify": "imagemagick", "chromium": "chromium", "node": "nodejs", "npm": "nodejs",
 			}},
 			{"winget", "winget install", map[string]string{
 				"qpdf": "QPDF.QPDF", "gs": "ArtifexSoftware.GhostScript",
@@ -93,11 +95,11 @@ func managers(system string) []manager {
 		{"apt-get", "sudo apt-get install", debianNames()},
 		{"dnf", "sudo dnf install", map[string]string{
 			"qpdf": "qpdf", "pdftoppm": "poppler-utils", "mutool": "mupdf", "gs": "ghostscript",
-			"rsvg-convert": "librsvg2-tools", "ezdxf": "python3-ezdxf", "zip": "zip", "unzip": "unzip", "node": "nodejs", "npm": "npm",
+			"rsvg-convert": "librsvg2-tools", "ezdxf": "python3-ezdxf", "zip": "zip", "unzip": "unzip", "identify": "ImageMagick", "chromium": "chromium", "node": "nodejs", "npm": "npm",
 		}},
 		{"pacman", "sudo pacman -S", map[string]string{
 			"qpdf": "qpdf", "pdftoppm": "poppler", "mutool": "mupdf-tools", "gs": "ghostscript",
-			"rsvg-convert": "librsvg", "zip": "zip", "unzip": "unzip", "node": "nodejs", "npm": "npm",
+			"rsvg-convert": "librsvg", "zip": "zip", "unzip": "unzip", "identify": "imagemagick", "chromium": "chromium", "node": "nodejs", "npm": "npm",
 		}},
 	}
 }

@@ -41,7 +41,8 @@ type crease struct {
 // stroke is an edge of the paper that is drawn as a fine line.
 type stroke struct{ from, to, normal geometry.Vec3 }
 
-// Model is a bag made ready to be drawn.
+// Model is a bag made ready to be drawn. The zero value is no bag, for pictures of a
+// Reference alone.
 type Model struct {
 	body            fold.Body
 	surfaces        []surface
@@ -133,6 +134,11 @@ func (m *Model) Frame(beside Reference, side int) Frame {
 		least = geometry.Vec3{X: min(least.X, low.X), Y: min(least.Y, low.Y), Z: min(least.Z, low.Z)}
 		greatest = geometry.Vec3{X: max(greatest.X, high.X), Y: max(greatest.Y, high.Y), Z: max(greatest.Z, high.Z)}
 	}
+	return frameOf(least, greatest)
+}
+
+// frameOf returns the cylinder around a box.
+func frameOf(least, greatest geometry.Vec3) Frame {
 	across := geometry.Vec2{X: greatest.X - least.X, Y: greatest.Y - least.Y}
 	return Frame{least.Mid(greatest), across.Length() / 2, (greatest.Z - least.Z) / 2}
 }

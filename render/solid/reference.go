@@ -64,6 +64,16 @@ func (r Reference) place(m *Model, side int) *object {
 	return &made
 }
 
+// Frame returns the cylinder around the thing alone, where it stands at a side of an
+// empty Model; none for NoReference.
+func (r Reference) Frame(side int) Frame {
+	object := r.place(&Model{}, side)
+	if object == nil {
+		return Frame{}
+	}
+	return frameOf(object.bounds())
+}
+
 // quarterTurns turns v about the z axis.
 func quarterTurns(v geometry.Vec3, n int) geometry.Vec3 {
 	for range n & 3 {

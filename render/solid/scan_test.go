@@ -175,6 +175,9 @@ func TestReferenceSizes(t *testing.T) {
 		if greatest.X >= 0 {
 			t.Errorf("%s stands in the bag", reference)
 		}
+		if alone, want := reference.Frame(0), least.Mid(greatest); alone.Middle != want || 2*alone.Rise != greatest.Z-least.Z {
+			t.Errorf("%s alone is framed by %+v, want the middle %v", reference, alone, want)
+		}
 	}
 }
 

@@ -4,6 +4,8 @@ import (
 	"context"
 	"errors"
 	"io"
+	"os"
+	"path/filepath"
 	"runtime"
 	"sync"
 	"time"
@@ -28,17 +30,31 @@ type sandbox struct {
 }
 
 // Prepare compiles PDFium now rather than at the first page, which takes one to
-// three seconds of a processor. folder is where the compiled code is kept for the
-// next start, which then takes less than a tenth of a second; it must be a folder
-// that only the user can write to. With an empty folder nothing is kept. Only the
-// first call in a process has an effect, and Read and Render wait for it.
-func Prepare(folder string) error {
-	shared.prepare(folder)
+// three seconds of a processor. The compiled code is kept in the cache folder of the
+// user for the next start, which then takes less than a tenth of a second; where there
+// is no such folder nothing is kept. Only the first call in a process has an effect,
+// and Read and Render wait for it.
+func Prepare() error {
+	shared.prepare()
 	return shared.err
 }
 
-func (s *sandbox) prepare(folder string) {
-	s.once.Do(func() { s.pool, s.err = compile(folder) })
+func (s *sandbox) prepare() {
+	s.once.Do(func() { s.pool, s.err = compile(cacheFolder()) })
+}
+
+// cacheFolder returns where the compiled code is kept, a folder that only the user can
+// write to, or "".
+func cacheFolder() string {
+	cache, err := os.UserCacheDir()
+	if err != nil {
+		return ""
+	}
+	folder := filepath.Join(cache, "gussetwright", "pdfium")
+	if err := os.MkdirAll(folder, 0o700); err != nil {
+		return ""
+	}
+	return folder
 }
 
 func compile(folder string) (pdfium.Pool, error) {
@@ -78,7 +94,7 @@ func (zeros) Read(p []byte) (int, error) {
 // run does work in a fresh PDFium, which is thrown away afterwards. It ends when ctx
 // does, or after limit.
 func (s *sandbox) run(ctx context.Context, limit time.Duration, work func(pdfium.Pdfium) error) error {
-	s.prepare("")
+	s.prepare()
 	if s.err != nil {
 		return s.err
 	}
