@@ -60,7 +60,7 @@ func TestBadUsage(t *testing.T) {
 		{[]string{"describe", "--loud", path}, "-loud"},
 		{[]string{"describe", filepath.Join(t.TempDir(), "none.gusset")}, "none.gusset"},
 		{[]string{"export", path}, "--to"},
-		{[]string{"export", "--to", t.TempDir(), "--only", "dieline,poster", path}, `"poster" is not known; choose from dieline, svg, dxf, fold, png`},
+		{[]string{"export", "--to", t.TempDir(), "--only", "dieline,poster", path}, `"poster" is not known; choose from dieline, template, svg, dxf, fold, png, proof, page, pictures`},
 		{[]string{"export", "--to", t.TempDir(), "--date", "31.3.2026", path}, "YYYY-MM-DD"},
 		{[]string{"new", "--width", "240"}, "size is missing"},
 		{[]string{"new", "--width", "24 kg", "--gusset", "100", "--height", "360"}, "mm, cm, m, in"},
@@ -160,7 +160,11 @@ func TestExportWritesEveryKindOnceAndAgain(t *testing.T) {
 		t.Fatalf("exit code %d: %s", code, errs)
 	}
 	run("", "export", path, "--to", second)
-	names := []string{"tea-house-dieline.pdf", "tea-house.svg", "tea-house.dxf", "tea-house.fold", "tea-house-blank.png"}
+	names := []string{
+		"tea-house-dieline.pdf", "tea-house-template.pdf", "tea-house-template.svg", "tea-house.svg", "tea-house.dxf", "tea-house.fold",
+		"tea-house-blank.png", "tea-house-proof.pdf", "tea-house-proof.html", "tea-house-front.png", "tea-house-back.png",
+		"tea-house-left.png", "tea-house-right.png", "tea-house-isometric.png", "tea-house-base.png",
+	}
 	if got := strings.Count(out, "\n"); got != len(names) {
 		t.Errorf("%d files listed, want %d: %s", got, len(names), out)
 	}

@@ -53,6 +53,7 @@ type artist struct {
 	spare    []*image.RGBA
 	drawn    drawnFor
 	drawings []scene.Drawing
+	bench    printed.Bench
 	inked    *document.Snapshot
 	sides    []*printed.Side
 }
@@ -83,9 +84,10 @@ func (a *artist) paint(o order) picture {
 	for i := range laid.Pieces {
 		a.begin(canvas, o, spread.moves[i])
 		a.painter.Shadow(ground.Shadow, laid.Pieces[i].Outline, shadow*o.density)
-		a.painter.Fill(palette.Paper, laid.Pieces[i].Outline)
-		if sides != nil {
-			sides[i].Paint(canvas, a.viewOf(o, spread.moves[i]), quality(o))
+		if sides == nil {
+			a.painter.Fill(palette.Paper, laid.Pieces[i].Outline)
+		} else {
+			sides[i].Paint(&a.bench, canvas, a.viewOf(o, spread.moves[i]), quality(o))
 		}
 		a.marks(&laid.Pieces[i], palette, ground, o)
 	}

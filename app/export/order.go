@@ -22,7 +22,7 @@ type order struct {
 	ctx      context.Context
 	snapshot *document.Snapshot
 	drawings []scene.Drawing // without artwork
-	proof    *proof.Proof
+	made     *proof.Proof    // nil until it is asked for
 }
 
 func newOrder(ctx context.Context, job Job) *order {
@@ -32,7 +32,6 @@ func newOrder(ctx context.Context, job Job) *order {
 	return &order{
 		Job: job, ctx: ctx, snapshot: job.Snapshot,
 		drawings: dieline.Sheets(&job.Snapshot.Blank, job.Date.Format(time.DateOnly)),
-		proof:    proof.New(ctx, proof.Order{Snapshot: job.Snapshot, Date: job.Date, Say: job.Say, Unit: job.Unit}),
 	}
 }
 

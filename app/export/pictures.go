@@ -44,7 +44,7 @@ func drawPicture(w io.Writer, snapshot *document.Snapshot, drawing scene.Drawing
 		return flat.WritePNG(w, drawing, scale)
 	}
 	picture, err := flat.DrawOver(drawing, scale, func(picture *image.RGBA, view flat.View) {
-		side.Paint(picture, view, printed.Fine)
+		side.Paint(&printed.Bench{}, picture, view, printed.Fine)
 	})
 	if err != nil {
 		return err

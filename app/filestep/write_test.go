@@ -88,7 +88,7 @@ func TestProgressAndCancel(t *testing.T) {
 	test.Tap(r.button)
 	r.do() // progress and that patience is at its end, in either order
 	r.do()
-	if !r.running.Visible() || r.running.bar.Value != 0.4 || r.running.what.Text() != "SVG drawing" {
+	if !r.running.Visible() || r.running.bar.Value != 0.4 || r.running.what.Text() != "Template for artwork" {
 		t.Errorf("progress shown: %t, %g of %q", r.running.Visible(), r.running.bar.Value, r.running.what.Text())
 	}
 	r.choicesChanged()

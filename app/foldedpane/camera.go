@@ -80,22 +80,29 @@ func (p *Pane) SetReference(r solid.Reference) {
 // keyTurn is how far an arrow key turns the bag, in radians.
 const keyTurn = math.Pi / 24
 
-// TurnedByKey returns a camera after an arrow key that turns the bag the way it points,
-// not yet limited. It tells whether the key is an arrow.
+// turn turns the camera by steps of an arrow key.
+func (p *Pane) turn(right, up float64) { p.setCamera(stepped(p.camera, right, up)) }
+
+func stepped(c solid.Camera, right, up float64) solid.Camera {
+	c.Azimuth += right * keyTurn
+	c.Elevation += up * keyTurn
+	return c
+}
+
+// TurnedByKey returns a camera after an arrow key, which turns the bag the way it
+// points, not yet limited. It tells whether the key is an arrow.
 func TurnedByKey(camera solid.Camera, key fyne.KeyName) (turned solid.Camera, isArrow bool) {
 	switch key {
 	case fyne.KeyLeft:
-		camera.Azimuth += keyTurn
+		return stepped(camera, 1, 0), true
 	case fyne.KeyRight:
-		camera.Azimuth -= keyTurn
+		return stepped(camera, -1, 0), true
 	case fyne.KeyUp:
-		camera.Elevation -= keyTurn
+		return stepped(camera, 0, -1), true
 	case fyne.KeyDown:
-		camera.Elevation += keyTurn
-	default:
-		return camera, false
+		return stepped(camera, 0, 1), true
 	}
-	return camera, true
+	return camera, false
 }
 
 // FocusGained is part of fyne.Focusable.

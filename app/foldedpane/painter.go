@@ -18,10 +18,9 @@ func NewPainter() *Painter {
 }
 
 // Paint returns the picture that a view shows, with what is printed on the bag. The view
-// is one of the snapshot and has no textures; without a snapshot it shows no bag. dragging
-// says that the bag is about to change again, and no time is to be spent on its paper.
-func (p *Painter) Paint(snapshot *document.Snapshot, v solid.View, dragging bool) *image.RGBA {
-	return p.artist.draw(order{snapshot: snapshot, view: v, fresh: dragging}).pixels
+// is one of the snapshot and has no textures; without a snapshot it shows no bag.
+func (p *Painter) Paint(snapshot *document.Snapshot, v solid.View) *image.RGBA {
+	return p.artist.draw(order{snapshot: snapshot, view: v}).pixels
 }
 
 // GiveBack takes a picture that is shown no longer, to be drawn over.

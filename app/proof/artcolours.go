@@ -1,6 +1,7 @@
 package proof
 
 import (
+	"context"
 	"image"
 	"image/color"
 	"math"
@@ -32,7 +33,7 @@ func (p *Proof) artColours() ([]mainColour, error) {
 		if err := p.ctx.Err(); err != nil {
 			return nil, err
 		}
-		if err := colours.addArt(p, art, areas[art]); err != nil {
+		if err := colours.addArt(p.ctx, art, areas[art]); err != nil {
 			return nil, err
 		}
 	}
@@ -46,16 +47,20 @@ func common(a, b geometry.Rect) geometry.Rect {
 	return geometry.Rect{Min: low, Max: geometry.Vec2{X: max(high.X, low.X), Y: max(high.Y, low.Y)}}
 }
 
-// addArt adds the colours of a file that covers an area.
-func (p palette) addArt(proof *Proof, art *artwork.Art, area float64) error {
+// addArt adds the colours of a file that covers an area. Inks that cannot be unpacked are
+// left out: what they look like is known all the same.
+func (p palette) addArt(ctx context.Context, art *artwork.Art, area float64) error {
 	if art.Raster != nil && art.Raster.Colours == raster.CMYK {
-		return p.addInks(proof.ctx, art.Raster, area)
+		if stored, err := inksOf(ctx, art.Raster); err == nil {
+			p.addInks(stored, area)
+			return nil
+		}
 	}
 	p.addPixels(art.Levels[0], area)
 	if art.Drawing != nil {
 		p.nameInks(art.Drawing)
 	}
-	return nil
+	return ctx.Err()
 }
 
 // Weights of pixels. Where two colours meet, pixels have neither of them.

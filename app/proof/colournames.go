@@ -46,15 +46,15 @@ type hue struct {
 
 func hues() []hue {
 	return []hue{
-		{10, "Dark pink", "Pink", "Light pink", 0.45, 0.78},
+		{10, "Dark pink", "Pink", "Light pink", 0.50, 0.78},
 		{38, "Dark red", "Red", "Light red", 0.42, 0.75},
 		{72, "Brown", "Orange", "Light orange", 0.62, 0.82},
 		{118, "Olive", "Yellow", "Cream", 0.70, 0.93},
-		{188, "Dark green", "Green", "Light green", 0.48, 0.80},
-		{222, "Dark turquoise", "Turquoise", "Light turquoise", 0.45, 0.82},
+		{183, "Dark green", "Green", "Light green", 0.48, 0.80},
+		{222, "Dark turquoise", "Turquoise", "Light turquoise", 0.45, 0.85},
 		{286, "Dark blue", "Blue", "Light blue", 0.40, 0.75},
-		{326, "Dark violet", "Violet", "Light violet", 0.40, 0.72},
-		{360, "Dark pink", "Pink", "Light pink", 0.45, 0.78},
+		{332, "Dark violet", "Violet", "Light violet", 0.40, 0.72},
+		{360, "Dark pink", "Pink", "Light pink", 0.50, 0.78},
 	}
 }
 

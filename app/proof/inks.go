@@ -17,11 +17,7 @@ import (
 
 // addInks adds the pixels of a CMYK picture with their inks, which its pictures for the
 // screen have no more.
-func (p palette) addInks(ctx context.Context, picture *raster.Picture, area float64) error {
-	stored, err := inksOf(ctx, picture)
-	if err != nil {
-		return fmt.Errorf("find the inks of a picture: %w", err)
-	}
+func (p palette) addInks(stored *image.CMYK, area float64) {
 	size := stored.Rect.Size()
 	step := strideFor(size)
 	weight := area * float64(step*step) / float64(size.X*size.Y)
@@ -38,7 +34,6 @@ func (p palette) addInks(ctx context.Context, picture *raster.Picture, area floa
 			}
 		}
 	}
-	return nil
 }
 
 // inksOf unpacks the inks of a CMYK picture from what goes into production: a JPEG file

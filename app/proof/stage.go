@@ -28,7 +28,7 @@ type stage struct {
 const (
 	pageTexture   = 4.0        // pixels per mm
 	finestTexture = 8.0        // pixels per mm
-	mostTexture   = 24_000_000 // pixels of a piece
+	mostTexture   = 16_000_000 // pixels of a piece
 )
 
 // onStage returns the folded bag with its print at the given pixels per mm, or finer. It

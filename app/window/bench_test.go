@@ -20,8 +20,9 @@ import (
 	"gussetwright/geometry/bag"
 )
 
-// benchWindow returns the window on the demo project, with panes of about 900 × 700.
-func benchWindow(b *testing.B) *Window {
+// benchWindow returns the window on the demo project, with panes of about 900 × 700,
+// and what is to be done on its goroutine.
+func benchWindow(b *testing.B) (*Window, chan func()) {
 	b.Helper()
 	app := test.NewTempApp(b)
 	set, doc := settings.New(app.Preferences()), document.New()
@@ -40,7 +41,7 @@ func benchWindow(b *testing.B) *Window {
 	w.window.Resize(fyne.NewSize(345+2*900+30, 900))
 	b.Cleanup(func() { w.keeper.timer.Stop(); w.closeArtwork(); w.blank.Close(); w.folded.Close() })
 	w.drawn()
-	return w
+	return w, later
 }
 
 // pictures returns the numbers of the last pictures of both panes: of those that were
@@ -94,7 +95,7 @@ func (t times) report(b *testing.B, what string) {
 // BenchmarkDrag is one step of a drag: spec to both pictures, with steps, findings and
 // status line.
 func BenchmarkDrag(b *testing.B) {
-	w := benchWindow(b)
+	w, _ := benchWindow(b)
 	spec := w.doc.State().Spec
 	var took times
 	b.ReportAllocs()
@@ -110,7 +111,7 @@ func BenchmarkDrag(b *testing.B) {
 // BenchmarkChange is a single change, as by Enter or by undo: to the first picture in
 // both panes, and on to the fine ones, after which nothing is drawn any more.
 func BenchmarkChange(b *testing.B) {
-	w := benchWindow(b)
+	w, _ := benchWindow(b)
 	spec := w.doc.State().Spec
 	var first, fine times
 	b.ReportAllocs()

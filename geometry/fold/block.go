@@ -1,8 +1,6 @@
 package fold
 
 import (
-	"math"
-
 	"gussetwright/geometry"
 	"gussetwright/geometry/bag"
 	"gussetwright/geometry/blank"
@@ -21,123 +19,74 @@ var (
 
 const (
 	gussetBase = 4.0
-	cardOnBase = 5.0
+	// The left gusset flap lies under the right one where they reach past each other.
+	leftGussetBase = 3.25
+	cardOnBase     = 5.0
 )
 
-// blockPiece folds a piece of a bag with a block base: square round the panel
-// edges, the turn-in to the inside, the base flaps over each other.
-func (b *builder) blockPiece(piece *blank.Piece, index int, openings []Opening) {
-	pose := b.firstPose(index, b.spec.Body.Gusset)
-	lastFace := ""
-	for i, column := range columnsOf(piece) {
-		if i > 0 {
-			edge := upright(column.Box.Min.X)
-			pose = pose.Turn(edge.from, edge.to, quarter)
-		}
-		placed := pose
-		if column.Column == "seam-flap" {
-			placed = b.sinkFlap(pose)
-		} else if !isGusset(column.Column) {
-			lastFace = column.Column
-		}
-		for _, part := range b.halves(column) {
-			b.add(column, index, part, placed, openings)
-		}
-		b.turnIn(piece, index, column, placed, openings)
-		b.blockBase(piece, index, column, placed, lastFace)
+func layersOf(face string) baseLayers {
+	if face == "back" {
+		return backBase
 	}
+	return frontBase
 }
 
-// glueFace returns the face that a seam flap is glued to: the one that begins where
-// the tube closes.
-func (b *builder) glueFace(lastFace string) string {
-	if lastFace == "front" {
-		return "back" // the first of two pieces
-	}
-	return "front"
-}
+// gussetFlapsMeet tells whether the base flaps of the gussets are longer than half a
+// face, so that one lies on the other.
+func gussetFlapsMeet(body *bag.Body) bool { return 2*body.BaseFlap() > body.Width }
 
-// sinkFlap moves the seam flap to the inside of the face it is glued to. Its crease
-// stands off the face by the relief already.
-func (b *builder) sinkFlap(pose Pose) Pose {
-	stands := 0.0
-	if b.spec.Body.Gusset > 0 && b.spec.Body.Base != bag.BasePinch {
-		stands = b.spec.Body.SeamRelief
-	}
-	return pose.Sink(max(layerFlap*b.caliper-stands, 0))
-}
-
-// turnIn folds the row above the top fold to the inside of its column.
-func (b *builder) turnIn(piece *blank.Piece, index int, column *blank.Panel, pose Pose, openings []Opening) {
-	panel := rowOf(piece, column.Column, blank.RowTurnIn)
-	if panel == nil {
-		return
-	}
-	layer := layerTurnIn
-	if column.Column == "seam-flap" {
-		layer = layerFlapTurnIn - layerFlap
-	}
-	from, to := level(piece.Levels.TopFold)
-	folded := pose.Sink(layer*b.caliper).Turn(from, to, math.Pi)
-	for _, part := range b.halves(panel) {
-		b.add(panel, index, part, folded, openings)
-	}
-}
-
-// blockBase folds what hangs below the base crease under the bag.
-func (b *builder) blockBase(piece *blank.Piece, index int, column *blank.Panel, pose Pose, lastFace string) {
+// gussetBase turns the base flap of a gusset in.
+func (b *builder) gussetBase(piece *blank.Piece, index int, column *blank.Panel, pose Pose) {
 	panel := rowOf(piece, column.Column, blank.RowBase)
 	if panel == nil {
 		return
 	}
+	layer := gussetBase
+	if column.Column == "gusset-left" && gussetFlapsMeet(&b.spec.Body) {
+		layer = leftGussetBase
+	}
+	angle := b.stance.gussetFlap(column.Column)
 	from, to := level(piece.Levels.Base)
-	pose = pose.Turn(from, to, quarter)
-	raise := func(p Pose, layer float64) Pose { return p.Move(geometry.Vec3{Z: layer * b.caliper}) }
+	b.add(panel, index, cornersOf(panel), pose.Turn(from, to, angle).Sink(layer*b.caliper*angle/quarter), nil)
+}
+
+// faceFlap turns the base flap of a face in, with its corners.
+func (b *builder) faceFlap(panel *blank.Panel, index int, pose Pose, face string, base float64) {
+	layers, share := layersOf(face), b.baseShare(face)
+	from, to := level(base)
+	flap := pose.Turn(from, to, b.stance.faceFlap(face)).Sink(layers.flap * b.caliper * share)
 	corners := cornersOf(panel)
-	if isGusset(panel.Column) {
-		b.add(panel, index, corners, raise(pose, gussetBase), nil)
-		return
-	}
-	face := panel.Column
-	if face == "seam-flap" {
-		face = b.glueFace(lastFace)
-	}
-	layers := frontBase
-	if face == "back" {
-		layers = backBase
-	}
-	flap, corner := layers.flap, layers.corner
-	if panel.Column == "seam-flap" {
-		flap, corner = layers.seam, layers.seamCorner
-	}
 	if b.spec.Body.Base == bag.BaseSlotted {
-		b.add(panel, index, corners, raise(pose, flap), nil)
+		b.add(panel, index, corners, flap, nil)
 		return
 	}
-	b.envelope(panel, index, raise(pose, flap), (corner-flap)*b.caliper, piece.Levels.Base)
-}
-
-// envelope adds a base flap with its corners turned in along the lines that run
-// down from the base corners at 45°. lift is how far the corners lie above it.
-func (b *builder) envelope(panel *blank.Panel, index int, pose Pose, lift, base float64) {
-	corners := cornersOf(panel)
-	left := slant(panel.Box.Min.X, base, 1)
-	if panel.Column == "seam-flap" {
-		left = slant(panel.Box.Min.X, base-b.spec.Body.SeamRelief, 1)
-		b.add(panel, index, clip(corners, left), pose, nil)
-		b.addCorner(panel, index, clip(corners, left.turned()), left, pose, lift)
-		return
-	}
-	right := slant(panel.Box.Max.X, base, -1)
+	left, right := slant(panel.Box.Min.X, base, 1), slant(panel.Box.Max.X, base, -1)
 	middle := upright(panel.Box.Center().X)
-	b.add(panel, index, clip(corners, left, right), pose, nil)
-	b.addCorner(panel, index, clip(corners, left.turned(), middle), left, pose, lift)
-	b.addCorner(panel, index, clip(corners, right.turned(), middle.turned()), right, pose, lift)
+	lift := layers.corner - layers.flap
+	b.add(panel, index, clip(corners, left, right), flap, nil)
+	b.corner(panel, index, clip(corners, left.turned(), middle), left, flap, lift)
+	b.corner(panel, index, clip(corners, right.turned(), middle.turned()), right, flap, lift)
 }
 
-func (b *builder) addCorner(panel *blank.Panel, index int, corners []geometry.Vec2, crease line, pose Pose, lift float64) {
-	folded := pose.Turn(crease.from, crease.to, math.Pi).Move(geometry.Vec3{Z: lift})
-	b.add(panel, index, corners, folded, nil)
+// flapBase turns in what of the seam flap is glued to the base flap of a face. pose
+// is that of the seam flap on the plane of the face, depth how far it is sunk from
+// there above the base crease.
+func (b *builder) flapBase(panel *blank.Panel, index int, pose Pose, face string, base, depth float64) {
+	layers, share := layersOf(face), b.baseShare(face)
+	from, to := level(base)
+	flap := pose.Turn(from, to, b.stance.faceFlap(face)).Sink(lerp(depth, layers.seam*b.caliper, share))
+	corners := cornersOf(panel)
+	left := slant(panel.Box.Min.X, base-b.spec.Body.SeamRelief, 1)
+	b.add(panel, index, clip(corners, left), flap, nil)
+	b.corner(panel, index, clip(corners, left.turned()), left, flap, layers.seamCorner-layers.seam)
+}
+
+// corner folds a corner of a base flap over along its crease. lift is how many
+// calipers it ends above the flap.
+func (b *builder) corner(panel *blank.Panel, index int, corners []geometry.Vec2, crease line, flap Pose, lift float64) {
+	turned := cornerFold(b.stance.right)
+	lift *= b.caliper * turned / (2 * quarter)
+	b.add(panel, index, corners, flap.Sink(lift).Turn(crease.from, crease.to, turned), nil)
 }
 
 // slant returns the line from a base corner down at 45° to the right (1) or to the

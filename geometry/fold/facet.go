@@ -36,9 +36,14 @@ func (p Pose) Sink(d float64) Pose { return p.Move(p.Out().Scale(-d)) }
 // the print side for positive angles: a mountain fold.
 func (p Pose) Turn(a, b geometry.Vec2, angle float64) Pose {
 	from := p.At(a)
-	axis := p.At(b).Sub(from).Unit()
+	return p.about(from, p.At(b).Sub(from).Unit(), angle)
+}
+
+// about returns the pose turned about an axis through a point of space by an angle in
+// radians, as a right hand turns whose thumb lies along the axis, a unit vector.
+func (p Pose) about(point, axis geometry.Vec3, angle float64) Pose {
 	return Pose{
-		Origin: from.Add(p.Origin.Sub(from).Turn(axis, angle)),
+		Origin: point.Add(p.Origin.Sub(point).Turn(axis, angle)),
 		Right:  p.Right.Turn(axis, angle),
 		Up:     p.Up.Turn(axis, angle),
 	}

@@ -5,6 +5,7 @@ import (
 
 	"gussetwright/geometry"
 	"gussetwright/geometry/bag"
+	"gussetwright/geometry/blank"
 )
 
 // Measures of handles that the spec leaves open, in mm: common practice, no
@@ -22,20 +23,53 @@ const (
 // arcPieces is the number of straight pieces that stand for the bend of a handle.
 const arcPieces = 28
 
-// cards adds the loose parts that can be seen from above: the base card, and the
-// patches of glued handles.
+// How far off a loose part begins its way to its place, in mm.
+const (
+	topCardWay = 120.0
+	beyondTop  = 40.0 // past the top edge
+)
+
+// cards adds the loose parts that can be seen: the base card, and the top cards
+// until the turn-in hides them.
 func (b *builder) cards() {
 	for _, card := range b.laid.Cards {
-		if card.Role != "base" || card.Width <= 0 || card.Height <= 0 {
+		if card.Width <= 0 || card.Height <= 0 {
 			continue
 		}
-		body := b.spec.Body
-		lift := cardOnBase*b.caliper + bag.Paper{Kind: bag.PaperBoard, Grammage: card.Grammage}.Thickness()
-		pose := Pose{
-			Origin: geometry.Vec3{X: (body.Width - card.Width) / 2, Y: (body.Gusset - card.Height) / 2, Z: lift},
-			Right:  geometry.Vec3{X: 1}, Up: geometry.Vec3{Y: 1},
+		switch card.Role {
+		case "base":
+			b.baseCard(card)
+		case "top":
+			b.topCards(card)
 		}
-		b.addCard(geometry.RectAt(0, 0, card.Width, card.Height), pose)
+	}
+}
+
+func (b *builder) baseCard(card blank.Card) {
+	arrives := b.stance.baseCard
+	if !arrives.shown {
+		return
+	}
+	body := b.spec.Body
+	lift := cardOnBase*b.caliper + bag.Paper{Kind: bag.PaperBoard, Grammage: card.Grammage}.Thickness()
+	lift += arrives.left * (body.Height + beyondTop)
+	pose := Pose{
+		Origin: geometry.Vec3{X: (body.Width - card.Width) / 2, Y: (body.Gusset - card.Height) / 2, Z: lift},
+		Right:  geometry.Vec3{X: 1}, Up: geometry.Vec3{Y: 1},
+	}
+	b.addCard(geometry.RectAt(0, 0, card.Width, card.Height), pose)
+}
+
+// topCards lays a card on the reverse of each face, its upper edge along the top fold.
+func (b *builder) topCards(card blank.Card) {
+	arrives := b.stance.topCards
+	if !arrives.shown {
+		return
+	}
+	for _, face := range b.faces {
+		box := face.panel.Box
+		shape := geometry.RectAt(box.Center().X-card.Width/2, b.laid.Pieces[face.piece].Levels.TopFold-card.Height, card.Width, card.Height)
+		b.addCard(shape, face.pose.Sink(layerTopCard*b.caliper+arrives.left*topCardWay))
 	}
 }
 
@@ -49,49 +83,71 @@ func (b *builder) addCard(shape geometry.Rect, pose Pose) {
 
 // handles adds a handle to each face.
 func (b *builder) handles() {
-	for i := range b.body.Facets {
-		f := &b.body.Facets[i]
-		if f.Panel != "front" && f.Panel != "back" {
-			continue
-		}
-		piece := &b.laid.Pieces[f.Piece]
-		panel, _ := piece.Panel(f.Panel)
-		fixing := geometry.Vec2{X: panel.Box.Min.X + b.spec.Body.Width/2, Y: piece.Levels.TopFold - b.spec.Handle.Drop}
+	if !b.stance.handle.shown {
+		return
+	}
+	for _, face := range b.faces {
+		levels := b.laid.Pieces[face.piece].Levels
+		fixing := geometry.Vec2{X: face.panel.Box.Min.X + b.spec.Body.Width/2, Y: levels.TopFold - b.spec.Handle.Drop}
 		switch kind := b.spec.Handle.Kind; {
 		case kind.HasHoles():
-			b.threaded(f, fixing)
+			b.threaded(face.pose, fixing)
 		case kind.HasPatch():
-			b.glued(f, fixing)
+			b.glued(face.pose, fixing)
 		}
 	}
 }
 
 // threaded adds a rope or ribbon that comes out of the holes of a face, with a knot
-// behind each, and the eyelets.
-func (b *builder) threaded(f *Facet, fixing geometry.Vec2) {
+// behind each, and the eyelets. While it is being threaded it reaches only so far,
+// and the knot behind the second hole comes last.
+func (b *builder) threaded(pose Pose, fixing geometry.Vec2) {
 	h := b.spec.Handle
 	wide := h.HoleDiameter * ropeShare
 	deep := wide
 	if h.Kind == bag.HandleRibbon {
 		wide, deep = h.HoleDiameter*ribbonShare, ribbonDepth
 	}
-	arch := b.arch(f.Pose.Sink(-deep), fixing)
-	out := f.Pose.Out()
+	arch := b.arch(pose.Sink(-deep), fixing)
+	out := pose.Out()
 	behind := func(end geometry.Vec3, depth float64) geometry.Vec3 {
 		return end.Sub(out.Scale(deep + depth + layerPatch*b.caliper))
 	}
 	first, last := arch[0], arch[len(arch)-1]
 	path := append([]geometry.Vec3{behind(first, 0)}, arch...)
-	b.cord(append(path, behind(last, 0)), out, wide, deep)
-	for _, end := range []geometry.Vec3{first, last} {
-		if b.spec.Body.Gusset > 0 { // a closed flat bag has no room for knots
+	left := b.stance.handle.left
+	b.cord(begun(append(path, behind(last, 0)), 1-left), out, wide, deep)
+	for i, end := range []geometry.Vec3{first, last} {
+		if b.spec.Body.Gusset > 0 && !b.flat && (i == 0 || left == 0) { // a closed bag has no room for knots
 			knot := max(h.HoleDiameter*0.7, deep)
-			b.cord([]geometry.Vec3{behind(end, 0.3*knot), behind(end, 1.3*knot)}, f.Pose.Up, knot, knot)
+			b.cord([]geometry.Vec3{behind(end, 0.3*knot), behind(end, 1.3*knot)}, pose.Up, knot, knot)
 		}
 		if h.Eyelets {
-			b.eyelet(f, end.Sub(out.Scale(deep)))
+			b.eyelet(pose, end.Sub(out.Scale(deep)))
 		}
 	}
+}
+
+// begun returns the first part of a path, of at least two points: the given share of
+// its length.
+func begun(path []geometry.Vec3, share float64) []geometry.Vec3 {
+	if share >= 1 {
+		return path
+	}
+	length := 0.0
+	for i := 1; i < len(path); i++ {
+		length += path[i].Sub(path[i-1]).Length()
+	}
+	rest := max(share*length, length/1000)
+	for i := 1; i < len(path); i++ {
+		step := path[i].Sub(path[i-1])
+		if along := step.Length(); along < rest {
+			rest -= along
+			continue
+		}
+		return append(path[:i:i], path[i-1].Add(step.Unit().Scale(rest)))
+	}
+	return path
 }
 
 func (b *builder) cord(path []geometry.Vec3, out geometry.Vec3, wide, deep float64) {
@@ -103,36 +159,38 @@ func (b *builder) cord(path []geometry.Vec3, out geometry.Vec3, wide, deep float
 }
 
 // eyelet adds the rim of an eyelet around a hole.
-func (b *builder) eyelet(f *Facet, center geometry.Vec3) {
+func (b *builder) eyelet(pose Pose, center geometry.Vec3) {
 	radius := b.spec.Handle.HoleDiameter/2 + eyeletRim*0.6
 	var path []geometry.Vec3
 	for step := range arcPieces + 1 {
 		sin, cos := math.Sincos(2 * math.Pi * float64(step) / arcPieces)
-		path = append(path, center.Add(f.Pose.Right.Scale(radius*cos)).Add(f.Pose.Up.Scale(radius*sin)))
+		path = append(path, center.Add(pose.Right.Scale(radius*cos)).Add(pose.Up.Scale(radius*sin)))
 	}
 	b.body.Cords = append(b.body.Cords, Cord{
-		Path: path, Out: f.Pose.Out(), Wide: eyeletRim, Deep: eyeletRim * 0.5, Stuff: Metal,
+		Path: path, Out: pose.Out(), Wide: eyeletRim, Deep: eyeletRim * 0.5, Stuff: Metal,
 	})
 }
 
 // glued adds a cord or strip that comes out from under a patch on the inside, and
 // the patch.
-func (b *builder) glued(f *Facet, fixing geometry.Vec2) {
+func (b *builder) glued(pose Pose, fixing geometry.Vec2) {
 	h := b.spec.Handle
 	wide, deep := twistedRadius, twistedRadius
 	if h.Kind == bag.HandleStrip {
 		wide, deep = stripWide, stripDeep
 	}
-	inside := f.Pose.Sink(layerPatch * b.caliper)
+	// Both come down into the bag along the face.
+	inside := pose.Sink(layerPatch * b.caliper)
+	inside = inside.Move(pose.Up.Scale(b.stance.handle.left * (h.Drop + h.PatchHeight + beyondTop)))
 	patch := geometry.RectAt(fixing.X-h.PatchWidth/2, fixing.Y-h.PatchHeight, h.PatchWidth, h.PatchHeight)
 	// A card shows its print side inward: the patch is seen from within the bag.
 	// The strip of a closed flat bag has no room beside the patch, so it lies in
 	// the plane of it.
 	b.addCard(patch, inside)
-	if b.spec.Body.Gusset > 0 {
+	if b.spec.Body.Gusset > 0 && !b.flat {
 		inside = inside.Sink(deep)
 	}
-	b.cord(b.arch(inside, fixing), f.Pose.Out(), wide, deep)
+	b.cord(b.arch(inside, fixing), pose.Out(), wide, deep)
 }
 
 // arch returns the handle from one fixing to the other: two legs and a half circle,

@@ -42,7 +42,7 @@ type wedge struct {
 
 func (b *builder) wedge(height float64) wedge {
 	w := wedge{half: b.spec.Body.Gusset / 2, height: height, gap: flatGap / 2 * b.caliper}
-	w.reach = min(w.half, widestOpening*height)
+	w.reach = min(w.half, widestOpening*height) * math.Sin(b.stance.open*quarter)
 	w.rise = math.Sqrt(height*height - w.reach*w.reach)
 	return w
 }
@@ -83,58 +83,69 @@ func (w wedge) creaseTop() (inward, up float64) {
 	return p + q*up, up
 }
 
-// pinchPiece folds a piece of a bag with a pinch base.
+// pinchPiece folds a piece of a bag with a pinch base whose tube is closed.
 func (b *builder) pinchPiece(piece *blank.Piece, index int, openings []Opening) {
 	base := piece.Levels.Base
 	w := b.wedge(piece.Levels.TopFold - base)
-	var lastFace string
+	lastFace := ""
 	for _, column := range columnsOf(piece) {
 		left := column.Box.Min.X
 		switch {
 		case isGusset(column.Column):
-			b.pinchGusset(piece, index, column, w)
-			continue
-		case column.Column == "seam-flap":
-			side := w.sideOf(b.glueFace(lastFace))
-			// The crease of the flap lies inside of the face's edge by the relief.
-			pose := w.face(left-b.spec.Body.SeamRelief, base, b.spec.Body.Width, side)
-			pose = b.sinkFlap(pose)
-			b.add(column, index, cornersOf(column), pose, nil)
-			b.turnIn(piece, index, column, pose, nil)
-			b.pinchBase(piece, index, column, w, pose, pinchSeam)
-		default:
-			side := w.sideOf(column.Column)
-			pose := w.face(left, base, b.spec.Body.Width, side)
-			lastFace = column.Column
-			b.add(column, index, cornersOf(column), pose, openings)
-			b.turnIn(piece, index, column, pose, openings)
-			layer := pinchFront
-			if side > 0 {
-				layer = pinchBack
+			for _, g := range b.gussetHalves(piece, index, column, w) {
+				b.pinchGusset(&g)
 			}
-			b.pinchBase(piece, index, column, w, pose, layer)
+		case column.Column == "seam-flap":
+			side := sideOf(b.glueFace(lastFace))
+			// The crease of the flap lies inside of the face's edge by the relief.
+			pose := w.face(left-b.spec.Body.SeamRelief, base, b.spec.Body.Width, side).Sink(layerFlap * b.caliper)
+			b.add(column, index, cornersOf(column), pose, nil)
+			b.turnIn(piece, index, column, pose, layerFlapTurnIn-layerFlap, nil)
+			b.hang(piece, index, column, pose)
+		default:
+			lastFace = column.Column
+			pose := w.face(left, base, b.spec.Body.Width, sideOf(column.Column))
+			b.face(column, index, cornersOf(column), pose, openings)
+			b.turnIn(piece, index, column, pose, layerTurnIn, openings)
+			b.hang(piece, index, column, pose)
 		}
 	}
 }
 
-func (w wedge) sideOf(face string) float64 {
+// sideOf returns −1 for the front and 1 for the back.
+func sideOf(face string) float64 {
 	if face == "front" {
 		return -1
 	}
 	return 1
 }
 
-// pinchBase folds the row below the base crease of one layer of the closed tube
-// onto the outside of the back.
-func (b *builder) pinchBase(piece *blank.Piece, index int, column *blank.Panel, w wedge, pose Pose, layer float64) {
+// hang adds the row below the base crease of a column: of one layer of the tube.
+func (b *builder) hang(piece *blank.Piece, index int, column *blank.Panel, pose Pose) {
+	layer := pinchSeam
+	switch column.Column {
+	case "front":
+		layer = pinchFront
+	case "back":
+		layer = pinchBack
+	}
 	if panel := rowOf(piece, column.Column, blank.RowBase); panel != nil {
-		b.add(panel, index, cornersOf(panel), b.pinched(w, pose, piece.Levels.Base, layer), nil)
+		b.add(panel, index, cornersOf(panel), b.foldedOver(pose, piece.Levels.Base, layer), nil)
 	}
 }
 
-// pinched returns where the paper below the base crease goes of a part that lies
+// foldedOver returns where the paper below the base crease goes of a part that lies
 // along a face: up the outside of the back, at a layer of it.
-func (b *builder) pinched(w wedge, pose Pose, base, layer float64) Pose {
+func (b *builder) foldedOver(pose Pose, base, layer float64) Pose {
+	switch turned := b.stance.pinch; {
+	case turned == 0:
+		return pose
+	case turned < math.Pi:
+		back := flatGap * b.caliper
+		pose = pose.Move(geometry.Vec3{Y: (back - layer*b.caliper - pose.Origin.Y) * turned / math.Pi})
+		return pose.about(geometry.Vec3{Y: back}, geometry.Vec3{X: 1}, turned)
+	}
+	w := b.wedge(b.laid.Pieces[0].Levels.TopFold - base)
 	back := w.face(0, base, b.spec.Body.Width, 1)
 	side := pose.At(geometry.Vec2{Y: base}).X
 	folded := Pose{Right: pose.Right, Up: back.Up.Scale(-1)}
@@ -144,31 +155,7 @@ func (b *builder) pinched(w wedge, pose Pose, base, layer float64) Pose {
 	return folded
 }
 
-// pinchGusset adds the halves of a gusset: from the foot of its crease, which lies
-// between the faces, a triangle against each face and one up to the top edge.
-func (b *builder) pinchGusset(piece *blank.Piece, index int, column *blank.Panel, w wedge) {
-	crease := column.Box.Min.X + w.half
-	inward, sunk := -1.0, 0.0
-	side := geometry.Vec3{X: b.spec.Body.Width, Y: w.middle()}
-	if column.Column == "gusset-left" {
-		inward, sunk = 1, layerOtherGusset
-		side.X = 0
-	}
-	leftFace := w.sideOf("front") // the face at the left edge of the gusset
-	if column.Column == "gusset-left" {
-		leftFace = w.sideOf("back")
-	}
-	for _, half := range []float64{-1, 1} { // left and right of the crease
-		face := leftFace * -half
-		g := gussetHalf{
-			piece: piece, index: index, column: column, wedge: w,
-			crease: crease, half: half, inward: inward, face: face, sunk: sunk * b.caliper,
-		}
-		b.addGussetHalf(&g, side)
-	}
-}
-
-// gussetHalf is one half of a gusset of a wedge.
+// gussetHalf is one half of a gusset of a pinch base.
 type gussetHalf struct {
 	piece  *blank.Piece
 	index  int
@@ -178,56 +165,80 @@ type gussetHalf struct {
 	half   float64 // −1 left of the crease, 1 right of it
 	inward float64 // direction along x to the inside of the bag
 	face   float64 // the face it hangs on: −1 front, 1 back
-	sunk   float64 // mm that it lies further in
+	sunk   float64 // calipers that it lies further in
+	side   geometry.Vec3
 }
 
-// addGussetHalf adds the part against the face and the part up to the top, with
-// their turn-ins and the part in the base. side is the bottom end of the panel edge.
-func (b *builder) addGussetHalf(g *gussetHalf, side geometry.Vec3) {
+// gussetHalves returns the left and the right half of a gusset.
+func (b *builder) gussetHalves(piece *blank.Piece, index int, column *blank.Panel, w wedge) [2]gussetHalf {
+	g := gussetHalf{
+		piece: piece, index: index, column: column, wedge: w, crease: column.Box.Min.X + w.half,
+		half: -1, inward: -1, face: sideOf("front"),
+		side: geometry.Vec3{X: b.spec.Body.Width, Y: w.middle()}, // the bottom end of the panel edge
+	}
+	if column.Column == "gusset-left" {
+		g.inward, g.sunk, g.side.X = 1, layerOtherGusset, 0
+		g.face = sideOf("back")
+	}
+	other := g
+	other.half, other.face = 1, -g.face
+	return [2]gussetHalf{g, other}
+}
+
+// pinchGusset adds half of a gusset of a wedge: from the foot of its crease, which
+// lies between the faces, a triangle against the face and one up to the top edge.
+func (b *builder) pinchGusset(g *gussetHalf) {
 	levels := g.piece.Levels
 	edge := g.crease + g.half*g.wedge.half
 	foot, corner := geometry.Vec2{X: g.crease, Y: levels.Base}, geometry.Vec2{X: edge, Y: levels.TopFold}
 	top := geometry.Vec2{X: g.crease, Y: levels.TopFold}
 	ending := geometry.Vec2{X: edge, Y: levels.Base}
 
-	footAt := side.Add(geometry.Vec3{X: g.inward * g.wedge.half})
-	cornerAt := side.Add(geometry.Vec3{Y: g.face * g.reach, Z: g.rise})
+	footAt := g.side.Add(geometry.Vec3{X: g.inward * g.wedge.half})
+	cornerAt := g.side.Add(geometry.Vec3{Y: g.face * g.reach, Z: g.rise})
 	in, up := g.creaseTop()
-	topAt := side.Add(geometry.Vec3{X: g.inward * in, Z: up})
+	topAt := g.side.Add(geometry.Vec3{X: g.inward * in, Z: up})
 
-	against := through(foot, corner, ending, footAt, cornerAt, side)
+	against := through(foot, corner, ending, footAt, cornerAt, g.side)
 	above := through(foot, corner, top, footAt, cornerAt, topAt)
 
-	// Everything above was reckoned in the plane between the faces: the part
-	// against a face goes out to its layer there.
+	// Everything above was reckoned in the plane between the faces: the part against
+	// a face goes out to its layer there, the other as far as the bag is still flat.
 	outward := geometry.Vec3{Y: g.face * g.gap}
 	leans := g.wedge.face(0, levels.Base, 0, g.face)
-	layer := func(depth float64) geometry.Vec3 { return outward.Sub(leans.Out().Scale(depth*b.caliper + g.sunk)) }
+	layer := outward.Sub(leans.Out().Scale((layerGusset + g.sunk) * b.caliper))
+	open := b.stance.open
+	b.addGussetHalf(g, against.Move(layer), above.Move(layer.Scale(1-open)), lerp(layerGusset-layerGussetTurnIn, layerTurnIn, open))
+}
 
-	crease := line{foot, corner} // what lies against the face is below it
+// addGussetHalf adds the part against the face and the part up to the top, with
+// their turn-ins and the part in the base. aboveTurnIn is the layer of the turn-in
+// of the part up to the top.
+func (b *builder) addGussetHalf(g *gussetHalf, against, above Pose, aboveTurnIn float64) {
+	levels := g.piece.Levels
+	edge := g.crease + g.half*g.wedge.half
+	crease := line{geometry.Vec2{X: g.crease, Y: levels.Base}, geometry.Vec2{X: edge, Y: levels.TopFold}}
 	if g.half < 0 {
-		crease = crease.turned()
+		crease = crease.turned() // what lies against the face is below it
 	}
 	middle := upright(g.crease)
 	if g.half > 0 {
 		middle = middle.turned()
 	}
-	b.addPart(g, rowOf(g.piece, g.column.Column, blank.RowBody), against.Move(layer(layerGusset)), middle, crease.turned())
+	b.addPart(g, rowOf(g.piece, g.column.Column, blank.RowBody), against, middle, crease.turned())
 	b.addPart(g, rowOf(g.piece, g.column.Column, blank.RowBody), above, middle, crease)
-
 	if turnIn := rowOf(g.piece, g.column.Column, blank.RowTurnIn); turnIn != nil {
-		from, to := level(levels.TopFold)
 		mirrored := crease.mirrored(levels.TopFold)
-		over := against.Turn(from, to, math.Pi)
-		b.addPart(g, turnIn, over.Move(layer(layerGussetTurnIn)), middle, mirrored.turned())
-		b.addPart(g, turnIn, above.Sink(layerTurnIn*b.caliper).Turn(from, to, math.Pi), middle, mirrored)
+		below := lerp(layerTurnIn, layerGusset-layerGussetTurnIn, b.stance.tuck/quarter)
+		b.addPart(g, turnIn, b.turnedDown(against, levels.TopFold, below), middle, mirrored.turned())
+		b.addPart(g, turnIn, b.turnedDown(above, levels.TopFold, aboveTurnIn), middle, mirrored)
 	}
 	if base := rowOf(g.piece, g.column.Column, blank.RowBase); base != nil {
 		depth := pinchGussetFront
 		if g.face > 0 {
 			depth = pinchGussetBack
 		}
-		b.addPart(g, base, b.pinched(g.wedge, against, levels.Base, depth+g.sunk/b.caliper), middle)
+		b.addPart(g, base, b.foldedOver(against, levels.Base, depth+g.sunk), middle)
 	}
 }
 

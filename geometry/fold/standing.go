@@ -12,6 +12,7 @@ import (
 // the bag. A sheet is drawn as its print side, so a layer whose print side shows to
 // the inside lies one further in than its reverse.
 const (
+	layerTopCard    = 1.0 // under the turn-in
 	layerTurnIn     = 2.0 // folded over first, while the blank lies flat
 	layerFlap       = 3.0 // the seam flap, glued onto face and turn-in
 	layerFlapTurnIn = 3.5 // its own turn-in
@@ -29,7 +30,17 @@ type builder struct {
 	laid    *blank.Blank
 	spec    *bag.Spec
 	caliper float64
+	stance  stance
+	faces   []facePose // of the faces, for what hangs on them
+	flat    bool       // packed, so that nothing has room between the faces
 	body    Body
+}
+
+// facePose is where a face lies, or the upper part of it.
+type facePose struct {
+	panel *blank.Panel
+	piece int
+	pose  Pose
 }
 
 // Standing returns the bag as it stands open on its base.
@@ -41,21 +52,44 @@ type builder struct {
 // as it comes from the gluer, front and back some millimetres apart, because
 // it opens only by bending its faces.
 func Standing(laid *blank.Blank) Body {
-	b := builder{laid: laid, spec: &laid.Spec, caliper: laid.Spec.Paper.Thickness()}
-	b.body.Caliper = b.caliper
-	b.body.Facets = make([]Facet, 0, 40)
+	return folded(laid, standingStance(&laid.Spec.Body))
+}
+
+// folded returns the bag with its folds as far closed as the stance says.
+func folded(laid *blank.Blank, s stance) Body {
+	b := newBuilder(laid, s)
 	for i := range laid.Pieces {
 		piece := &laid.Pieces[i]
 		openings := openingsOf(piece)
-		if b.spec.Body.Base == bag.BasePinch {
+		if b.shut() {
 			b.pinchPiece(piece, i, openings)
 		} else {
-			b.blockPiece(piece, i, openings)
+			b.tubePiece(piece, i, openings)
 		}
 	}
 	b.cards()
 	b.handles()
 	return b.body
+}
+
+func newBuilder(laid *blank.Blank, s stance) *builder {
+	b := &builder{laid: laid, spec: &laid.Spec, caliper: laid.Spec.Paper.Thickness(), stance: s}
+	b.body.Caliper = b.caliper
+	b.body.Facets = make([]Facet, 0, 48)
+	return b
+}
+
+// shut tells whether the tube of a bag with a pinch base is closed flat, from where
+// on it folds as a wedge.
+func (b *builder) shut() bool {
+	s := &b.stance
+	return b.pinched() && s.seam == 1 && (b.spec.Body.Gusset == 0 || s.tuck == quarter)
+}
+
+// face adds a face, or the upper part of it.
+func (b *builder) face(panel *blank.Panel, piece int, corners []geometry.Vec2, pose Pose, openings []Opening) {
+	b.faces = append(b.faces, facePose{panel, piece, pose})
+	b.add(panel, piece, corners, pose, openings)
 }
 
 // add makes a facet of part of a panel, if there is any of it.
@@ -129,14 +163,3 @@ func (b *builder) halves(panel *blank.Panel) [][]geometry.Vec2 {
 // level returns the two ends of a horizontal crease, from left to right, for turns
 // about it.
 func level(y float64) (from, to geometry.Vec2) { return geometry.Vec2{Y: y}, geometry.Vec2{X: 1, Y: y} }
-
-// firstPose returns where the first column of a piece stands: the front, or the
-// back of a bag of two pieces. depth is that of the bag.
-func (b *builder) firstPose(piece int, depth float64) Pose {
-	up := geometry.Vec3{Z: 1}
-	base := b.laid.Pieces[piece].Levels.Base
-	if piece == 0 {
-		return Pose{geometry.Vec3{Z: -base}, geometry.Vec3{X: 1}, up}
-	}
-	return Pose{geometry.Vec3{X: b.spec.Body.Width, Y: depth, Z: -base}, geometry.Vec3{X: -1}, up}
-}

@@ -59,7 +59,7 @@ func newGround(b *blank.Blank, index int, side *printed.Side) *ground {
 	for i := range g.picture.Pix {
 		g.picture.Pix[i] = 255
 	}
-	side.Paint(g.picture, g.view, printed.Fine)
+	side.Paint(&printed.Bench{}, g.picture, g.view, printed.Fine)
 	return g
 }
 

@@ -5,27 +5,30 @@ import (
 	"image/color"
 )
 
-// overPaper puts the ink on paper and both over the picture. ink is white where the
-// paper is bare and transparent beyond it.
-func overPaper(picture, ink *image.RGBA, paper color.RGBA) {
+// overPaper puts the ink on paper and both over the picture, which may be that of
+// the ink itself. ink is white where the paper is bare and transparent beyond it; each
+// of its pixels covers a square of side pixels of the picture.
+func overPaper(picture, ink *image.RGBA, side int, paper color.RGBA) {
 	var red, green, blue [256]uint8
 	for v := range 256 {
 		red[v], green[v], blue[v] = times(v, paper.R), times(v, paper.G), times(v, paper.B)
 	}
-	width := ink.Rect.Dx()
-	for y := range ink.Rect.Dy() {
-		from := ink.Pix[y*ink.Stride:][:4*width]
-		to := picture.Pix[y*picture.Stride:][:4*width]
-		for i := 0; i+3 < len(from); i += 4 {
-			switch a := uint32(from[i+3]); a {
-			case 0:
-			case 255:
-				to[i], to[i+1], to[i+2], to[i+3] = red[from[i]], green[from[i+1]], blue[from[i+2]], 255
-			default:
-				to[i] = over(red[from[i]], to[i], a)
-				to[i+1] = over(green[from[i+1]], to[i+1], a)
-				to[i+2] = over(blue[from[i+2]], to[i+2], a)
-				to[i+3] = over(uint8(a), to[i+3], a)
+	for y := range picture.Rect.Dy() {
+		from := ink.Pix[y/side*ink.Stride:][:4*ink.Rect.Dx()]
+		to := picture.Pix[y*picture.Stride:][:4*picture.Rect.Dx()]
+		for k := 0; k+3 < len(from); k += 4 {
+			a := uint32(from[k+3])
+			if a == 0 {
+				continue
+			}
+			r, g, b := red[from[k]], green[from[k+1]], blue[from[k+2]]
+			for i, end := k*side, min((k+4)*side, len(to)); i+3 < end; i += 4 {
+				if a == 255 {
+					to[i], to[i+1], to[i+2], to[i+3] = r, g, b, 255
+					continue
+				}
+				to[i], to[i+1] = over(r, to[i], a), over(g, to[i+1], a)
+				to[i+2], to[i+3] = over(b, to[i+2], a), over(uint8(a), to[i+3], a)
 			}
 		}
 	}
@@ -38,8 +41,10 @@ func over(upper, lower uint8, alpha uint32) uint8 {
 	return uint8(min(uint32(upper)+(uint32(lower)*(255-alpha)+127)/255, 255))
 }
 
+// fill fills a picture with a colour, ever longer runs at a time.
 func fill(picture *image.RGBA, c color.RGBA) {
-	for i := 0; i+3 < len(picture.Pix); i += 4 {
-		picture.Pix[i], picture.Pix[i+1], picture.Pix[i+2], picture.Pix[i+3] = c.R, c.G, c.B, 255
+	copy(picture.Pix, []uint8{c.R, c.G, c.B, c.A})
+	for done := 4; done < len(picture.Pix); done *= 2 {
+		copy(picture.Pix[done:], picture.Pix[:done])
 	}
 }

@@ -64,33 +64,48 @@ func (s *Side) Bare() bool { return len(s.layers) == 0 && s.background.A == 0 }
 // Quality is how carefully a picture is made.
 type Quality int
 
-// The qualities: Draft takes the nearest pixel, for what moves; Fine mixes its
-// neighbours.
+// The qualities: Draft takes the nearest pixel, and of a view only every second, for
+// what moves; Fine mixes neighbours.
 const (
 	Draft Quality = iota
 	Fine
 )
 
+// draftSide is the side in pixels of the squares that a draft of a view is made of.
+const draftSide = 2
+
+// Bench is what painting needs again and again: room for the ink, and a painter with
+// its buffers. It belongs to one goroutine at a time; its zero value is ready.
+type Bench struct {
+	pixels  []uint8
+	painter flat.Painter
+}
+
+// ink returns a transparent picture.
+func (b *Bench) ink(width, height int) *image.RGBA {
+	size := 4 * width * height
+	if cap(b.pixels) < size {
+		b.pixels = make([]uint8, size)
+	}
+	b.pixels = b.pixels[:size]
+	clear(b.pixels)
+	return &image.RGBA{Pix: b.pixels, Stride: 4 * width, Rect: image.Rect(0, 0, width, height)}
+}
+
 // Paint paints the piece, out to its bleed, over what is in the picture. view says
 // which part of the blank the picture shows.
-func (s *Side) Paint(picture *image.RGBA, view flat.View, quality Quality) {
-	width, height := picture.Rect.Dx(), picture.Rect.Dy()
-	if width == 0 || height == 0 {
+func (s *Side) Paint(bench *Bench, picture *image.RGBA, view flat.View, quality Quality) {
+	if picture.Rect.Empty() {
 		return
 	}
-	ink := image.NewRGBA(image.Rect(0, 0, width, height))
-	var painter flat.Painter
-	painter.Begin(ink, view)
-	white := color.NRGBA{255, 255, 255, 255}
-	painter.Fill(white, s.bleed)
-	if s.background.A != 0 {
-		painter.Fill(color.NRGBA(s.background), s.bleed)
-		painter.Fill(white, s.inkFree...)
+	side := 1
+	if quality == Draft {
+		side = draftSide
 	}
-	for i := range s.layers {
-		s.layers[i].paint(ink, view, quality)
-	}
-	overPaper(picture, ink, s.paper)
+	size := picture.Rect.Size()
+	ink := bench.ink((size.X+side-1)/side, (size.Y+side-1)/side)
+	s.ink(&bench.painter, ink, flat.View{Scale: view.Scale / float64(side), Origin: view.Origin}, quality)
+	overPaper(picture, ink, side, s.paper)
 }
 
 // Picture returns the piece alone, without its bleed, at the given number of pixels
@@ -98,7 +113,26 @@ func (s *Side) Paint(picture *image.RGBA, view flat.View, quality Quality) {
 func (s *Side) Picture(piece *blank.Piece, scale float64, quality Quality) *image.RGBA {
 	width, height := int(piece.Width*scale+0.5), int(piece.Height*scale+0.5)
 	picture := image.NewRGBA(image.Rect(0, 0, max(width, 1), max(height, 1)))
-	fill(picture, s.paper)
-	s.Paint(picture, flat.View{Scale: scale, Origin: geometry.Vec2{Y: piece.Height}}, quality)
+	fill(picture, white)
+	var painter flat.Painter
+	s.ink(&painter, picture, flat.View{Scale: scale, Origin: geometry.Vec2{Y: piece.Height}}, quality)
+	overPaper(picture, picture, 1, s.paper)
 	return picture
+}
+
+var white = color.RGBA{255, 255, 255, 255}
+
+// ink paints what is printed as it would look on white paper; beyond the bleed the
+// picture stays as it is.
+func (s *Side) ink(painter *flat.Painter, picture *image.RGBA, view flat.View, quality Quality) {
+	painter.Begin(picture, view)
+	if s.background.A == 0 {
+		painter.Fill(color.NRGBA(white), s.bleed)
+	} else {
+		painter.Fill(color.NRGBA(s.background), s.bleed)
+		painter.Fill(color.NRGBA(white), s.inkFree...)
+	}
+	for i := range s.layers {
+		s.layers[i].paint(picture, view, quality)
+	}
 }

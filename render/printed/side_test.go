@@ -128,7 +128,7 @@ func TestInkOnBrownPaper(t *testing.T) {
 func TestBackgroundKeepsOffTheGlue(t *testing.T) {
 	side, b := painted(func(s *bag.Spec) { s.Print.Background.Cyan = 100 }, white, blue)
 	picture := image.NewRGBA(image.Rect(0, 0, 1420, 980))
-	side.Paint(picture, flat.View{Scale: 2, Origin: geometry.Vec2{X: -5, Y: 485}}, printed.Fine)
+	side.Paint(&printed.Bench{}, picture, flat.View{Scale: 2, Origin: geometry.Vec2{X: -5, Y: 485}}, printed.Fine)
 	probe := func(x, y float64) color.RGBA { return picture.RGBAAt(int((x+5)*2), int((485-y)*2)) }
 	for _, c := range []struct {
 		where string
@@ -198,7 +198,7 @@ func TestPictureOfTheBlank(t *testing.T) {
 		exact(bag.OnFaces, func(a *bag.Artwork) { a.Turn, a.Scale = 20, 1.5 }), exact("gusset-right", func(a *bag.Artwork) { a.Fit = bag.FitContain }),
 		exact("front-turn-in", func(a *bag.Artwork) { a.Repeat, a.Scale = bag.RepeatGrid, 0.3 }))
 	picture := image.NewRGBA(image.Rect(0, 0, 710, 490))
-	side.Paint(picture, flat.View{Scale: 1, Origin: geometry.Vec2{X: -5, Y: 485}}, printed.Fine)
+	side.Paint(&printed.Bench{}, picture, flat.View{Scale: 1, Origin: geometry.Vec2{X: -5, Y: 485}}, printed.Fine)
 	geomtest.GoldenPicture(t, "printed/quadrants.png", picture, 2)
 }
 
@@ -206,12 +206,13 @@ func BenchmarkPaint(b *testing.B) {
 	side, _ := painted(nil, color.RGBA{253, 253, 252, 255}, color.RGBA{}, exact(bag.OnBlank, func(a *bag.Artwork) { a.Fit = bag.FitCover }))
 	turned, _ := painted(nil, color.RGBA{253, 253, 252, 255}, color.RGBA{}, exact(bag.OnBlank, func(a *bag.Artwork) { a.Fit, a.Turn = bag.FitCover, 30 }))
 	picture := image.NewRGBA(image.Rect(0, 0, 900, 700))
+	var bench printed.Bench
 	view := flat.View{Scale: 1.25, Origin: geometry.Vec2{X: -10, Y: 500}}
 	for name, one := range map[string]*printed.Side{"upright": side, "turned": turned} {
 		for quality, how := range []string{"draft", "fine"} {
 			b.Run(name+"/"+how, func(b *testing.B) {
 				for b.Loop() {
-					one.Paint(picture, view, printed.Quality(quality))
+					one.Paint(&bench, picture, view, printed.Quality(quality))
 				}
 			})
 		}
