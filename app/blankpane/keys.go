@@ -4,6 +4,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/driver/desktop"
 
+	"gussetwright/app/keyrelay"
 	"gussetwright/geometry"
 )
 
@@ -92,6 +93,8 @@ func (s *surface) TypedKey(ev *fyne.KeyEvent) {
 		return
 	}
 	switch ev.Name {
+	case fyne.KeyF11:
+		keyrelay.ToWindow(s, ev)
 	case fyne.KeyEscape:
 		s.escape()
 	case fyne.KeyReturn, fyne.KeyEnter:

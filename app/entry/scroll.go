@@ -38,6 +38,12 @@ func (s *Scroll) arrange() {
 	s.scroll.Refresh()
 }
 
+// ToEnd brings the lower end into sight.
+func (s *Scroll) ToEnd() {
+	s.arrange()
+	s.scroll.ScrollToBottom()
+}
+
 type scrollRenderer struct{ s *Scroll }
 
 // Layout is part of fyne.WidgetRenderer.

@@ -4,6 +4,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/driver/desktop"
 
+	"gussetwright/app/keyrelay"
 	"gussetwright/app/steady"
 )
 
@@ -50,6 +51,9 @@ func (t *typing) FocusLost() {
 
 // TypedKey gives the keys of an entry their meaning and hands on the rest.
 func (t *typing) TypedKey(key *fyne.KeyEvent) {
+	if keyrelay.ToWindow(t, key) {
+		return
+	}
 	far := normal
 	if t.shift {
 		far = coarse

@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"gussetwright/geometry"
+	"gussetwright/geometry/phrase"
 	"gussetwright/geometry/placement"
 	"gussetwright/render/artwork"
 	"gussetwright/render/pdf/object"
@@ -16,6 +17,9 @@ import (
 func (o *order) printed() ([]scene.Drawing, error) {
 	if err := o.snapshot.ArtError(); err != nil {
 		return nil, err
+	}
+	if o.snapshot.Opening() {
+		return nil, phrase.Errorf("artwork is still being opened; wait a moment and write the files again")
 	}
 	forms := map[*artwork.Art]*object.Form{}
 	pages := slices.Clone(o.drawings)

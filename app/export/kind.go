@@ -38,11 +38,11 @@ func Kinds() []Kind {
 		{Name: "png", Title: "Picture", PieceEnding: "-blank.png", write: writePicture,
 			Help: "picture of the drawing, a file for each piece"},
 		{Name: "proof", Title: "Proof to sign", Endings: []string{"-proof.pdf"}, write: writeProof,
-			Help: "one to three pages for the client: the bag from all sides, size in words, colours, open points, approval"},
+			Help: "one to three pages with pictures, words and a place to sign for the client"},
 		{Name: "page", Title: "Proof for a browser", Endings: []string{"-proof.html"}, write: writePage,
-			Help: "one file in which the client turns the bag with a finger, without a network"},
+			Help: "one file in which the client turns the bag, without a network"},
 		{Name: "pictures", Title: "Pictures of the bag", Endings: pictureEndings(), write: writeBag,
-			Help: "the folded bag from the front, the back, both sides, below and at an angle, 2000 pixels each"},
+			Help: "the folded bag from six sides, 2000 pixels each"},
 	}
 }
 

@@ -17,8 +17,8 @@ import (
 	"gussetwright/app/settings"
 )
 
-// Step is the panel of the step. It is as high as what it says, so put it into
-// something that scrolls.
+// Step is the panel of the step. What it says scrolls; the button to write stays in
+// sight below.
 type Step struct {
 	widget.BaseWidget
 
@@ -29,7 +29,8 @@ type Step struct {
 	runner  *jobs.Runner
 	stop    func()
 
-	column  *entry.Column
+	scroll  *entry.Scroll
+	foot    *entry.Column // the button, and how it goes on
 	picture *picture
 	kinds   *kinds
 	folder  *folder
@@ -66,13 +67,14 @@ func newStep(doc *document.Document, project func() string, set *settings.Settin
 	s.button.Importance = widget.HighImportance
 	s.running = newRunning(runner.Cancel)
 	s.result = newResult()
-	s.column = entry.NewColumn(3,
+	s.scroll = entry.NewScroll(entry.NewColumn(3,
 		s.picture.box,
 		entry.NewColumn(1, entry.NewText(lang.L("What to write"), entry.Heading), s.kinds.box),
 		entry.NewColumn(1, entry.NewText(lang.L("Where to"), entry.Heading), s.folder.box, s.list),
-		s.warning,
-		s.button, s.running, s.result,
-	)
+		s.result.paths,
+	))
+	s.foot = entry.NewColumn(1.5, s.warning, s.button, s.running, s.result)
+	s.foot.OnGrow(s.Refresh)
 	s.ExtendBaseWidget(s)
 	s.show(doc.State())
 	s.stop = doc.Listen(s.show)
@@ -89,16 +91,7 @@ func (s *Step) Close() {
 }
 
 // CreateRenderer is part of fyne.Widget.
-func (s *Step) CreateRenderer() fyne.WidgetRenderer { return widget.NewSimpleRenderer(s.column) }
-
-// HeightFor returns the height at a width.
-func (s *Step) HeightFor(width float32) float32 { return s.column.HeightFor(width) }
-
-// OnGrow sets what is called when the height has changed.
-func (s *Step) OnGrow(grow func()) { s.column.OnGrow(grow) }
-
-// Arrange puts everything in its place for the present width.
-func (s *Step) Arrange() { s.column.Arrange() }
+func (s *Step) CreateRenderer() fyne.WidgetRenderer { return &stepRenderer{s} }
 
 // Show is part of fyne.CanvasObject. It looks anew which files there are.
 func (s *Step) Show() {

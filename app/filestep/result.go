@@ -20,7 +20,8 @@ import (
 	"gussetwright/geometry/check"
 )
 
-// result is what there is to say after writing.
+// result is what there is to say after writing. The list of paths is no part of its
+// column, as it may be long.
 type result struct {
 	*entry.Column
 	failure *entry.Message // what went wrong
@@ -37,7 +38,7 @@ func newResult() *result {
 		words: entry.NewText("", entry.Heading), paths: newList(),
 	}
 	r.open = widget.NewButtonWithIcon(lang.L("Open folder"), theme.FolderOpenIcon(), r.openFolder)
-	r.Column = entry.NewColumn(1.5, r.failure, r.remedy, r.words, r.paths, container.NewHBox(r.open))
+	r.Column = entry.NewColumn(1.5, r.failure, r.remedy, r.words, container.NewHBox(r.open))
 	r.clear()
 	return r
 }

@@ -11,20 +11,15 @@ import (
 
 // write begins to write the files.
 func (s *Step) write() {
-	state := s.doc.State()
-	folder := s.folder.path()
-	job := export.Job{
-		Folder: folder, Project: s.project(), Snapshot: state.Snapshot, Date: s.dayOf(state), Kinds: s.kinds.chosen(),
-		Say: func(text string) string { return lang.L(text) }, Unit: s.picture.set.Unit(),
-	}
+	job := s.job(s.kinds.chosen())
 	s.result.clear()
 	s.running.begin()
-	s.column.Grown()
+	s.foot.Grown()
 	wait := time.AfterFunc(s.patience, func() { s.later(s.running.reveal) })
 	progress := func(share float64, kind string) { s.later(func() { s.running.tell(share, s.kinds.title(kind)) }) }
 	done := func(result jobs.Result) {
 		wait.Stop()
-		s.later(func() { s.written(folder, result) })
+		s.later(func() { s.written(job.Folder, result) })
 	}
 	if err := s.runner.Start(job, progress, done); err != nil {
 		wait.Stop()
@@ -33,6 +28,15 @@ func (s *Step) write() {
 		return
 	}
 	s.button.Disable()
+}
+
+// job returns the order for kinds of files of the bag as it is now.
+func (s *Step) job(kinds []export.Kind) export.Job {
+	state := s.doc.State()
+	return export.Job{
+		Folder: s.folder.path(), Project: s.project(), Snapshot: state.Snapshot, Date: s.dayOf(state), Kinds: kinds,
+		Say: func(text string) string { return lang.L(text) }, Unit: s.picture.set.Unit(),
+	}
 }
 
 // written shows how it went.
@@ -46,6 +50,7 @@ func (s *Step) written(folder string, result jobs.Result) {
 	default:
 		s.result.fail(result)
 	}
+	s.scroll.ToEnd()
 	s.list.forget() // other files are there now
 	s.choicesChanged()
 }

@@ -13,6 +13,7 @@ import (
 
 	"gussetwright/app/entry"
 	"gussetwright/app/focus"
+	"gussetwright/app/keyrelay"
 	"gussetwright/app/words"
 	"gussetwright/geometry/check"
 )
@@ -112,6 +113,7 @@ func (r *row) TypedRune(rune) {}
 
 // TypedKey shows the place of the finding.
 func (r *row) TypedKey(key *fyne.KeyEvent) {
+	keyrelay.ToWindow(r, key)
 	switch key.Name {
 	case fyne.KeyReturn, fyne.KeyEnter, fyne.KeySpace:
 		r.Tapped(nil)

@@ -5,6 +5,7 @@ import (
 
 	"fyne.io/fyne/v2"
 
+	"gussetwright/app/keyrelay"
 	"gussetwright/render/solid"
 )
 
@@ -135,6 +136,7 @@ func (s *stage) TypedKey(ev *fyne.KeyEvent) {
 	if turned, isArrow := TurnedByKey(s.pane.camera, ev.Name); isArrow {
 		s.pane.setCamera(turned)
 	}
+	keyrelay.ToWindow(s, ev)
 	if ev.Name == fyne.KeyEscape && s.pane.look.Place() != nil {
 		s.pane.look.Show(nil)
 	}

@@ -1,5 +1,5 @@
-// Package keyrelay has a button that lets the page it stands on have its keys first.
-// While such a button holds the focus, arrows and Escape still work on the page.
+// Package keyrelay hands keys on from what has the focus: to the page that a button
+// stands on, so that arrows and Escape still work there, and to the window.
 package keyrelay
 
 import (
@@ -24,7 +24,7 @@ func New(text string, tapped func(), relay func(*fyne.KeyEvent) bool) *Button {
 
 // TypedKey is part of fyne.Focusable.
 func (b *Button) TypedKey(event *fyne.KeyEvent) {
-	if !b.relay(event) {
+	if !ToWindow(b, event) && !b.relay(event) {
 		b.Button.TypedKey(event)
 	}
 }

@@ -104,6 +104,10 @@ func (v *View) compare() {
 func (v *View) proof() {
 	v.settle()
 	v.takeChosen()
+	if v.state.Err != nil {
+		v.Say(cannotBeMade())
+		return
+	}
 	v.around.Proof()
 }
 

@@ -138,7 +138,7 @@ func (p *page) speak() {
 func (p *page) chooseBeside() {
 	var items []*fyne.MenuItem
 	for _, r := range solid.References() {
-		item := fyne.NewMenuItem(foldedpane.BesideName(r), func() { p.view.SetReference(r) })
+		item := fyne.NewMenuItem(foldedpane.BesideName(r), func() { p.view.setReference(r) })
 		item.Checked = r == p.view.stage.reference
 		items = append(items, item)
 	}

@@ -14,6 +14,7 @@ import (
 	"gussetwright/app/settings"
 	"gussetwright/assets"
 	"gussetwright/geometry/bag"
+	"gussetwright/render/solid"
 )
 
 // bench is a view in a window of its own, drawn at once rather than soon.
@@ -53,7 +54,7 @@ func newBench(t testing.TB, spec bag.Spec, width, height float32, adjust ...func
 	b.window = test.NewTempWindow(t, b.View)
 	b.window.SetPadded(false)
 	b.window.Resize(fyne.NewSize(width, height))
-	b.Open()
+	b.Open(solid.NoReference)
 	b.window.Canvas().Focus(b.FirstFocus())
 	t.Cleanup(b.Close)
 	return b

@@ -73,8 +73,11 @@ func (v *View) Close() {
 	v.stage.close()
 }
 
-// Open begins to show the document.
-func (v *View) Open() {
+// Open begins to show the document. beside, if anything, stands beside the bag for scale.
+func (v *View) Open(beside solid.Reference) {
+	if beside != solid.NoReference {
+		v.stage.setReference(beside)
+	}
 	v.open, v.comparing, v.chosen, v.said = true, false, none, ""
 	v.take(v.doc.State(), true)
 }
@@ -85,8 +88,8 @@ func (v *View) Shut() {
 	v.open = false
 }
 
-// SetReference chooses what stands beside the bag for scale.
-func (v *View) SetReference(r solid.Reference) {
+// setReference chooses what stands beside the bag for scale.
+func (v *View) setReference(r solid.Reference) {
 	v.stage.setReference(r)
 	v.stage.reframe(true)
 	v.update()

@@ -29,12 +29,12 @@ func things() []thing {
 	}
 }
 
-// What a thing needs around it to slide in, in mm, and how many times it a bag may be
-// so that naming it still tells the size.
+// What a thing needs around it to slide in, and how much larger than it a bag may be so
+// that naming it still tells the size.
 const (
-	thingEase  = 8
-	bookEase   = 3 // of its thickness
-	mostThings = 14
+	thingEase  = 8.0 // mm, of width and height
+	bookEase   = 3.0 // mm, of thickness
+	mostThings = 14  // times the volume
 )
 
 // held returns the largest of the things that the bag takes whole, and false where

@@ -33,6 +33,7 @@ const (
 	LargerText      ID = "larger-text"
 	SmallerText     ID = "smaller-text"
 	AddArtwork      ID = "add-artwork"
+	Meeting         ID = "meeting"
 	Help            ID = "help"
 )
 
@@ -63,6 +64,9 @@ const (
 // arrows stands for the four arrow keys where they belong together.
 const arrows fyne.KeyName = "← ↑ ↓ →"
 
+// digits stands for the four keys of the sizes that are kept.
+const digits fyne.KeyName = "1 2 3 4"
+
 // Steps is the number of steps of the job.
 const Steps = 7
 
@@ -89,6 +93,8 @@ func Groups() []Group {
 			{ID: Measure, Key: fyne.KeyM, Modifier: control, Label: lang.L("Measure between two points")},
 			{ID: LargerText, Key: fyne.KeyPlus, Modifier: control | alt, Also: fyne.KeyEqual, Label: lang.L("Larger text")},
 			{ID: SmallerText, Key: fyne.KeyMinus, Modifier: control | alt, Label: lang.L("Smaller text")},
+			{ID: Meeting, Key: fyne.KeyF11, Modifier: control, Label: lang.L("Meeting view, full screen")},
+			{Key: fyne.KeyF11, Label: lang.L("The same, where no button or list waits for keys")},
 			{ID: Help, Key: fyne.KeyH, Modifier: control, Label: lang.L("Help")},
 		}},
 		{lang.L("Steps and findings"), append(steps(),
@@ -128,6 +134,17 @@ func Groups() []Group {
 			{Key: fyne.KeyPlus, Label: lang.L("Zoom in")},
 			{Key: fyne.KeyMinus, Label: lang.L("Zoom out")},
 			{Key: fyne.KeyF, Label: lang.L("Show the whole bag")},
+		}},
+		{lang.L("In the meeting view"), []Shortcut{
+			{Key: arrows, Label: lang.L("Move the slider in use by a step, with Shift by a fine one; turn the bags, where they have the focus")},
+			{Key: fyne.KeyK, Label: lang.L("Keep this size")},
+			{Key: digits, Label: lang.L("Show a size that was kept; a second time, take it")},
+			{Key: fyne.Key0, Label: lang.L("Show the bag as it is now")},
+			{Key: fyne.KeyReturn, Label: lang.L("Take the size that is shown")},
+			{Key: fyne.KeyDelete, Label: lang.L("Remove the size that is shown")},
+			{Key: fyne.KeyC, Label: lang.L("Compare side by side, or show one")},
+			{Key: fyne.KeyP, Label: lang.L("Write the proof for the client")},
+			{Key: fyne.KeyEscape, Also: fyne.KeyF11, Label: lang.L("Leave the meeting view")},
 		}},
 	}
 }

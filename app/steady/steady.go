@@ -8,6 +8,8 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/widget"
+
+	"gussetwright/app/keyrelay"
 )
 
 // Entry is a line to type in.
@@ -38,6 +40,13 @@ func (e *Entry) FocusLost() {
 		e.hold.Stop()
 	}
 	e.Entry.FocusLost()
+}
+
+// TypedKey is part of fyne.Focusable.
+func (e *Entry) TypedKey(key *fyne.KeyEvent) {
+	if !keyrelay.ToWindow(e, key) {
+		e.Entry.TypedKey(key)
+	}
 }
 
 // holdCursor is called once for every picture that the window could draw. The toolkit

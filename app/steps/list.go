@@ -11,6 +11,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"gussetwright/app/entry"
+	"gussetwright/app/keyrelay"
 	"gussetwright/geometry/check"
 )
 
@@ -104,6 +105,7 @@ func (l *list) TypedRune(rune) {}
 
 // TypedKey goes up and down.
 func (l *list) TypedKey(key *fyne.KeyEvent) {
+	keyrelay.ToWindow(l, key)
 	if to := rowAfter(key.Name, l.chosen, stepCount); to != l.chosen {
 		l.choose(to)
 	}

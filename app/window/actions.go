@@ -84,20 +84,35 @@ func (w *Window) tellAll(sentences []phrase.Phrase) {
 	}
 }
 
-// bindKeys ties the keys that are not in the menu, which has its own.
+// bindKeys ties the keys that are not in the menu, which has its own, and those of the
+// menu that are wanted in the meeting view, where there is none.
 func (w *Window) bindKeys() {
 	shortcuts.Register(w.window.Canvas(), map[shortcuts.ID]func(){
+		shortcuts.Undo:         w.undo,
+		shortcuts.Redo:         w.redo,
+		shortcuts.Save:         w.save,
+		shortcuts.Quit:         w.close,
+		shortcuts.Meeting:      w.toggleMeeting,
 		shortcuts.NextStep:     func() { w.nextStep(1) },
 		shortcuts.PreviousStep: func() { w.nextStep(-1) },
 		shortcuts.ZoomIn:       w.zoomIn,
 		shortcuts.LargerText:   func() { w.set.SetTextScale(w.set.TextScale() + textStep) },
+		shortcuts.SmallerText:  func() { w.set.SetTextScale(w.set.TextScale() - textStep) },
 	})
 	w.window.Canvas().SetOnTypedKey(func(key *fyne.KeyEvent) {
-		if w.tour != nil && w.tour.TypedKey(key) {
-			return
-		}
-		if key.Name == fyne.KeyEscape {
+		switch {
+		case w.tour != nil && w.tour.TypedKey(key):
+		case w.inMeeting():
+			w.meeting.TypedKey(key)
+		case key.Name == fyne.KeyEscape:
 			w.escape()
+		case key.Name == fyne.KeyF11:
+			w.toggleMeeting()
+		}
+	})
+	w.window.Canvas().SetOnTypedRune(func(letter rune) {
+		if w.inMeeting() {
+			w.meeting.TypedRune(letter)
 		}
 	})
 }

@@ -156,6 +156,7 @@ func (w *Window) close() {
 		w.keeper.close()
 		w.closeArtwork()
 		w.files.Close()
+		w.meeting.Close()
 		w.blank.Close()
 		w.folded.Close()
 		w.findings.Close()

@@ -11,13 +11,13 @@ import (
 	"gussetwright/app/artstep"
 	"gussetwright/app/blankpane"
 	"gussetwright/app/document"
-	"gussetwright/app/entry"
 	"gussetwright/app/filestep"
 	"gussetwright/app/findings"
 	"gussetwright/app/focus"
 	"gussetwright/app/foldedpane"
 	"gussetwright/app/gallery"
 	"gussetwright/app/intake"
+	"gussetwright/app/meeting"
 	"gussetwright/app/notice"
 	"gussetwright/app/session"
 	"gussetwright/app/settings"
@@ -46,7 +46,9 @@ type Window struct {
 	blank    *blankpane.Pane
 	folded   *foldedpane.Pane
 	findings *findings.Strip
-	desk     *desk // steps, panes, findings
+	meeting  *meeting.View
+	resting  [2]fyne.Size // of the panes while the meeting view is shown
+	desk     *desk        // steps, panes, findings
 	foot     *status.Line
 	pages    *fyne.Container // the desk, or a page in its place
 	layers   *fyne.Container // all of the window, and the tour on top of it
@@ -72,7 +74,8 @@ func newWindow(app fyne.App, set *settings.Settings, doc *document.Document, fil
 	w.files = filestep.New(w.doc, w.baseName, set, w.window)
 	w.foot = status.New(w.doc, set)
 	w.newArtwork(later)
-	w.steps = steps.New(w.doc, w.look, set, w.art, entry.NewScroll(w.files))
+	w.newMeeting()
+	w.steps = steps.New(w.doc, w.look, set, w.art, w.files)
 	w.desk = newDesk(set, w.steps, w.blank, w.folded, w.findings)
 	w.pages = container.NewStack(w.desk)
 	w.layers = container.NewStack(container.NewBorder(w.bar, w.foot, nil, nil, w.pages))
@@ -112,12 +115,18 @@ func (w *Window) showPage(page fyne.CanvasObject) {
 	if page == nil {
 		page, w.begun = w.desk, true
 	}
+	if w.inMeeting() && page != w.meeting {
+		w.endMeeting()
+	}
 	w.pages.Objects = []fyne.CanvasObject{page}
 	w.pages.Refresh()
-	if w.begun {
+	if w.begun && page != w.meeting {
 		w.foot.Show()
 	} else {
-		w.foot.Hide() // there is no bag yet that it could tell of
+		w.foot.Hide() // there is no bag yet that it could tell of, or a client looks on
+	}
+	if page == w.meeting {
+		w.beginMeeting()
 	}
 }
 

@@ -38,9 +38,10 @@ type builder struct {
 
 // facePose is where a face lies, or the upper part of it.
 type facePose struct {
-	panel *blank.Panel
-	piece int
-	pose  Pose
+	panel  *blank.Panel
+	piece  int
+	pose   Pose
+	lifted float64 // mm to the print side of where paper without thickness would be
 }
 
 // Standing returns the bag as it stands open on its base.
@@ -88,7 +89,7 @@ func (b *builder) shut() bool {
 
 // face adds a face, or the upper part of it.
 func (b *builder) face(panel *blank.Panel, piece int, corners []geometry.Vec2, pose Pose, openings []Opening) {
-	b.faces = append(b.faces, facePose{panel, piece, pose})
+	b.faces = append(b.faces, facePose{panel: panel, piece: piece, pose: pose})
 	b.add(panel, piece, corners, pose, openings)
 }
 

@@ -37,10 +37,13 @@ func (b *builder) tubePiece(piece *blank.Piece, index int, openings []Opening) {
 
 // tubeFace adds a face with its turn-in and its base flap.
 func (b *builder) tubeFace(piece *blank.Piece, index int, column *blank.Panel, pose Pose, openings []Opening) {
+	lifted := 0.0
 	if column.Column == "back" {
-		pose = pose.Sink(-b.flatLayer(flatGap))
+		lifted = b.flatLayer(flatGap)
+		pose = pose.Sink(-lifted)
 	}
 	b.face(column, index, cornersOf(column), pose, openings)
+	b.faces[len(b.faces)-1].lifted = lifted
 	b.turnIn(piece, index, column, pose, layerTurnIn, openings)
 	if b.pinched() {
 		b.hang(piece, index, column, pose)
@@ -73,14 +76,15 @@ func (b *builder) tubeFlap(piece *blank.Piece, index int, column *blank.Panel, p
 		sin, cos := math.Sincos(s.tuck)
 		pose = pose.Move(pose.Right.Scale(relief * (1 - sin))).Sink(-relief * cos)
 	}
-	if face == "back" {
+	if face == "back" && b.spec.Body.Gusset > 0 {
 		pose = pose.Sink(-b.flatLayer(flatGap))
 	}
-	closing := min(s.flap/quarter, 1)
-	if b.spec.Body.Gusset == 0 {
-		closing = s.flap / math.Pi
+	depth := layerFlap * b.caliper * min(s.flap/quarter, 1)
+	if b.spec.Body.Gusset == 0 { // it lies over the face that it hangs on
+		own := b.faces[len(b.faces)-1]
+		pose = pose.Move(own.pose.Out().Scale(own.lifted))
+		depth = (layerFlap - flatGap) * b.caliper * s.flap / math.Pi
 	}
-	depth := layerFlap * b.caliper * closing
 	placed := pose.Sink(depth)
 	b.add(column, index, cornersOf(column), placed, nil)
 	b.turnIn(piece, index, column, placed, layerFlapTurnIn-layerFlap, nil)
@@ -148,7 +152,7 @@ func (b *builder) turnIn(piece *blank.Piece, index int, column *blank.Panel, pos
 func (b *builder) turnedDown(pose Pose, topFold, layer float64) Pose {
 	from, to := level(topFold)
 	turned := b.stance.turnIn
-	return pose.Sink(layer*b.caliper*turned/math.Pi).Turn(from, to, turned)
+	return pose.Sink(layer*b.caliper*turned/math.Pi).Turn(to, from, turned)
 }
 
 // pinched tells whether the bag has a pinch base.

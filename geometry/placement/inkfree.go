@@ -21,12 +21,26 @@ func InkFree(piece *blank.Piece, spec bag.Spec) []geometry.Path {
 	if !seamed {
 		return free
 	}
-	strip := flap.Box
-	strip.Min.X += spec.Print.Bleed
-	strip.Min.Y, strip.Max.Y = -spec.Print.Bleed, piece.Height+spec.Print.Bleed
-	strip.Max.X = piece.Width + spec.Print.Bleed
-	if strip.Empty() {
+	strip := rightOf(piece.BleedOutline(spec.Print.Bleed), flap.Box.Min.X+spec.Print.Bleed)
+	if len(strip.Vertices) < 3 {
 		return free
 	}
-	return append(free, strip.Path())
+	return append(free, strip)
+}
+
+// rightOf returns the part of a convex path of straight edges to the right of an
+// upright line.
+func rightOf(path geometry.Path, x float64) geometry.Path {
+	part := geometry.Path{Closed: true}
+	for i := range path.Len() {
+		a, b := path.Edge(i).From, path.Edge(i).To
+		if a.X >= x {
+			part.Vertices = append(part.Vertices, geometry.Vertex{Vec2: a})
+		}
+		if (a.X < x) != (b.X < x) {
+			cross := a.Add(b.Sub(a).Scale((x - a.X) / (b.X - a.X)))
+			part.Vertices = append(part.Vertices, geometry.Vertex{Vec2: cross})
+		}
+	}
+	return part
 }

@@ -13,6 +13,7 @@ import (
 	"gussetwright/geometry/phrase"
 	"gussetwright/geometry/placement"
 	"gussetwright/render/artwork"
+	"gussetwright/render/dieline"
 )
 
 // Piece is one entry of Spec.Artwork: what was opened, or why it cannot be shown, or
@@ -54,7 +55,7 @@ func (l *inspection) piece(index int) {
 	}
 	if !placement.Has(l.blank, entry.On) {
 		l.find(check.Warning, "artwork-without-place", 0, l.blank.Pieces[0].Box().Center(),
-			phrase.New("%q is put on the place “%s”, which this bag does not have", entry.File, phrase.Word(entry.On)),
+			phrase.New("%q is put on the place “%s”, which this bag does not have", entry.File, placeWord(entry.On)),
 			phrase.New("choose another place, or take the artwork out"))
 	}
 	if art == nil {
@@ -90,6 +91,24 @@ func (l *inspection) find(severity check.Severity, code string, piece int, at ge
 	paper := &l.blank.Pieces[piece]
 	at = geometry.Vec2{X: min(max(at.X, 0), paper.Width), Y: min(max(at.Y, 0), paper.Height)}
 	l.findings = append(l.findings, check.Finding{Severity: severity, Code: code, Message: message, Remedy: remedy, Piece: piece, At: at})
+}
+
+// placeWord returns what a place is called, which is translated.
+func placeWord(place string) phrase.Word {
+	switch place {
+	case bag.OnFaces:
+		return "both faces"
+	case bag.OnGussets:
+		return "both gussets"
+	case bag.OnFrontPiece:
+		return "piece with the front"
+	case bag.OnBackPiece:
+		return "piece with the back"
+	}
+	if name := dieline.PanelName(place); name != "" {
+		return phrase.Word(name)
+	}
+	return phrase.Word(place) // the blank, or a piece by its name
 }
 
 // mm writes a length with its unit.

@@ -39,7 +39,7 @@ func (l *inspection) bleed(p *placement.Placed, art *artwork.Art) {
 			continue
 		}
 		l.find(check.Warning, "artwork-without-bleed", p.Piece, side.at,
-			phrase.New("%q ends %s past the edge of the %s; the bleed is %s", art.Name, mm(max(got, 0)), phrase.Word(p.Place), mm(l.spec.Print.Bleed)),
+			phrase.New("%q ends %s past the edge of the %s; the bleed is %s", art.Name, mm(max(got, 0)), placeWord(p.Place), mm(l.spec.Print.Bleed)),
 			phrase.New("enlarge it or let it cover its place, so that no white line shows where a cut or a fold wanders"))
 		return
 	}
@@ -110,11 +110,11 @@ func (l *inspection) upright(p *placement.Placed, entry *bag.Artwork) {
 	switch {
 	case up < -0.7:
 		l.find(check.Warning, "artwork-upside-down", p.Piece, p.Target.Center(),
-			phrase.New("%q stands on its head on the %s", entry.File, phrase.Word(p.Place)),
+			phrase.New("%q stands on its head on the %s", entry.File, placeWord(p.Place)),
 			phrase.New("turn it by 180°, unless it is meant to"))
 	case up < 0.7:
 		l.find(check.Note, "artwork-on-its-side", p.Piece, p.Target.Center(),
-			phrase.New("%q lies on its side on the %s", entry.File, phrase.Word(p.Place)),
+			phrase.New("%q lies on its side on the %s", entry.File, placeWord(p.Place)),
 			phrase.New("turn it by 90°, unless it is meant to"))
 	}
 }

@@ -66,7 +66,7 @@ func (l *inspection) nearEdge(g *ground, panel blank.Panel, marks []mark) {
 		return
 	}
 	l.find(check.Warning, "mark-near-edge", g.index, g.middle(worst),
-		phrase.New("a mark on the %s comes within %s of its edge; %s are to be kept", phrase.Word(panel.ID), mm(max(least, 0)), mm(l.spec.Print.Safe)),
+		phrase.New("a mark on the %s comes within %s of its edge; %s are to be kept", placeWord(panel.ID), mm(max(least, 0)), mm(l.spec.Print.Safe)),
 		phrase.New("move it inwards; every cut and fold wanders a little"))
 }
 
@@ -83,7 +83,7 @@ func (l *inspection) onHole(g *ground, panel blank.Panel, marks []mark) {
 				continue
 			}
 			l.find(check.Warning, "mark-near-hole", g.index, hole.Center,
-				phrase.New("a mark on the %s lies closer than %s to a hole", phrase.Word(panel.ID), mm(l.spec.Print.Safe)),
+				phrase.New("a mark on the %s lies closer than %s to a hole", placeWord(panel.ID), mm(l.spec.Print.Safe)),
 				phrase.New("move it, or move the holes"))
 			return
 		}

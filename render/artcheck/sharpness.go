@@ -48,6 +48,6 @@ func (l *inspection) sharpness(p *placement.Placed, art *artwork.Art) {
 	}
 	l.find(severity, code, p.Piece, p.Target.Center(),
 		phrase.New("%q has %s pixels to the inch on the %s; %g are wanted, below %g the pixels show",
-			art.Name, geometry.FormatNumber(ppi, 0), phrase.Word(p.Place), Target, Coarse),
+			art.Name, geometry.FormatNumber(ppi, 0), placeWord(p.Place), Target, Coarse),
 		phrase.New("take a larger picture, or show it at most %s%% as large", geometry.FormatNumber(100*ppi/Target, 0)))
 }

@@ -56,6 +56,9 @@ func (i *images) store(object plain) reference {
 // alpha, which is nil where it is opaque.
 func planes(picture image.Image) (colours image.Image, alpha *image.Gray) {
 	size := image.Rectangle{Max: picture.Bounds().Size()}
+	if picture, ok := picture.(*image.RGBA); ok && picture.Opaque() {
+		return picture, nil // as it is: JPEG packs that kind fast
+	}
 	full := image.NewNRGBA(size)
 	draw.Draw(full, size, picture, picture.Bounds().Min, draw.Src)
 	grey, mask := image.NewGray(size), image.NewGray(size)

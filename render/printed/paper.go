@@ -34,6 +34,9 @@ func overPaper(picture, ink *image.RGBA, side int, paper color.RGBA) {
 	}
 }
 
+// nearlyWhite tells whether a paper is so white that a draft need not tell.
+func nearlyWhite(c color.RGBA) bool { return min(c.R, c.G, c.B) >= 248 }
+
 func times(ink int, paper uint8) uint8 { return uint8((ink*int(paper) + 127) / 255) }
 
 // over returns a premultiplied value over another.

@@ -116,7 +116,9 @@ func (s *Side) Picture(piece *blank.Piece, scale float64, quality Quality) *imag
 	fill(picture, white)
 	var painter flat.Painter
 	s.ink(&painter, picture, flat.View{Scale: scale, Origin: geometry.Vec2{Y: piece.Height}}, quality)
-	overPaper(picture, picture, 1, s.paper)
+	if quality == Fine || !nearlyWhite(s.paper) {
+		overPaper(picture, picture, 1, s.paper)
+	}
 	return picture
 }
 

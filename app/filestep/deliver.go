@@ -1,0 +1,41 @@
+package filestep
+
+import (
+	"gussetwright/app/export"
+	"gussetwright/app/jobs"
+	"gussetwright/geometry/phrase"
+)
+
+// Deliver writes one kind of file into the folder of the step for another part of the
+// window, whatever is ticked. kind is its name. done is told how that went, on fyne's
+// goroutine.
+func (s *Step) Deliver(kind string, done func(jobs.Result)) {
+	if err := s.deliver(kind, done); err != nil {
+		done(jobs.Result{Err: err})
+	}
+}
+
+func (s *Step) deliver(kind string, done func(jobs.Result)) error {
+	kinds, err := export.Choose(kind)
+	if err != nil {
+		return err
+	}
+	if err := s.doc.State().Err; err != nil {
+		return err
+	}
+	job := s.job(kinds)
+	if job.Folder == "" {
+		return phrase.Errorf("there is no folder for the files; choose one in the step Files")
+	}
+	err = s.runner.Start(job, func(float64, string) {}, func(result jobs.Result) {
+		s.later(func() {
+			s.list.forget() // other files are there now
+			s.choicesChanged()
+			done(result)
+		})
+	})
+	if err == nil {
+		s.button.Disable()
+	}
+	return err
+}

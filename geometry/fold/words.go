@@ -1,0 +1,251 @@
+package fold
+
+import (
+	"gussetwright/geometry/bag"
+	"gussetwright/geometry/blank"
+	"gussetwright/geometry/phrase"
+)
+
+func blankStage() Stage {
+	return Stage{
+		Name:    "blank",
+		Title:   phrase.New("The flat blank"),
+		Caption: phrase.New("Lay the blank on the table, the print side down and the top edge toward you. Find the panels and press in every crease with the bone folder along a ruler."),
+		Tip:     phrase.New("A crease that is pressed in before folding stays straight. Press along the line, do not rub across it."),
+		Caution: phrase.New("Where you cut with a knife, cut away from your hand and put the cap on before you fold."),
+		Check:   phrase.New("Every crease can be felt from end to end, and no edge is torn."),
+	}
+}
+
+func topCardsStage() Stage {
+	return Stage{
+		Name:    "top-cards",
+		Title:   phrase.New("Lay on the top cards"),
+		Caption: phrase.New("Glue a top card to the reverse of each face, with its upper edge along the top fold and the same space to both sides."),
+		Tip:     phrase.New("A card that stands back a hair from the top fold lets the turn-in fold sharply."),
+		Check:   phrase.New("No card crosses the top fold or a panel edge."),
+		Glue:    []blank.GlueRole{blank.GlueTopCard},
+	}
+}
+
+func turnInStage() Stage {
+	return Stage{
+		Name:    "turn-in",
+		Title:   phrase.New("Fold the turn-in"),
+		Caption: phrase.New("Put glue on the strip above the top fold and fold it over to the reverse, across all panels at once. Run the bone folder along the top fold."),
+		Tip:     phrase.New("Fold from the middle to both ends, so that the strip cannot run off."),
+		Check:   phrase.New("The panel edges of the turn-in lie on those of the body within 1 mm."),
+		Glue:    []blank.GlueRole{blank.GlueTurnIn},
+	}
+}
+
+func tubeStage(body *bag.Body, seams int) Stage {
+	stage := Stage{
+		Name:    "tube",
+		Title:   phrase.New("Fold the tube"),
+		Caption: phrase.New("Fold every panel edge away from the print side until the panels stand square to each other. Fold the seam flap a little further in."),
+		Tip:     phrase.New("Crease the panel edges through the turn-in too: it is twice as thick there."),
+		Check:   phrase.New("The raw edge of the front runs along the crease of the seam flap from top to base."),
+	}
+	switch {
+	case body.Gusset == 0 && seams == 2:
+		stage.Title = phrase.New("Fold the seam flaps")
+		stage.Caption = phrase.New("Fold the seam flap of each piece over to its reverse and press it flat.")
+		stage.Tip = phrase.Phrase{}
+		stage.Check = phrase.New("Each flap lies flat and parallel to the edge of its face.")
+	case body.Gusset == 0:
+		stage.Caption = phrase.New("Fold the seam flap over to the reverse, then fold the back over onto the front.")
+	case seams == 2:
+		stage.Title = phrase.New("Fold both pieces")
+		stage.Check = phrase.New("Both pieces have the same height and stand square.")
+	}
+	return stage
+}
+
+func joinStage() Stage {
+	return Stage{
+		Name:    "pieces",
+		Title:   phrase.New("Bring the pieces together"),
+		Caption: phrase.New("Turn the back piece over and set it on the front piece, so that each seam flap goes to the inside of the face beside it."),
+		Check:   phrase.New("The top edges of both pieces are level."),
+	}
+}
+
+func seamStage(seams int) Stage {
+	stage := Stage{
+		Name:    "seam",
+		Title:   phrase.New("Glue the seam"),
+		Caption: phrase.New("Put glue on the print side of the seam flap and press it to the inside of the front, the raw edge along the crease of the flap."),
+		Tip:     phrase.New("Put a strip of waste board into the tube to press against."),
+		Caution: phrase.New("Hot glue burns. Keep fingers off it and off the nozzle."),
+		Check:   phrase.New("The top edges meet within 1 mm and no glue has come out."),
+		Glue:    []blank.GlueRole{blank.GlueSeam},
+	}
+	if seams == 2 {
+		stage.Title = phrase.New("Glue both seams")
+		stage.Caption = phrase.New("Put glue on the print side of each seam flap and press it to the inside of the face beside it, the raw edge along the crease of the flap.")
+	}
+	return stage
+}
+
+func upendStage() Stage {
+	return Stage{
+		Name:    "upend",
+		Title:   phrase.New("Stand the tube on its top"),
+		Caption: phrase.New("Open the tube square and stand it on its top edge, the base flaps up."),
+		Check:   phrase.New("Seen from above the tube is a rectangle with square corners."),
+	}
+}
+
+func gussetFlapsStage(base bag.Base) Stage {
+	stage := Stage{
+		Name:    "base-gussets",
+		Title:   phrase.New("Close the base: gusset flaps"),
+		Caption: phrase.New("Push the gusset flaps in and let the front and the back flap spread outward. The corners of these fold over along the base corner creases."),
+		Tip:     phrase.New("Set each base corner with the tip of the bone folder, so that the corner crease starts right in it."),
+		Check:   phrase.New("The gusset flaps lie flat on the inside, and both slanted edges of each spread flap start in a base corner."),
+	}
+	if base == bag.BaseSlotted {
+		stage.Caption = phrase.New("Fold both gusset flaps in along the base crease until they lie flat.")
+		stage.Tip = phrase.Phrase{}
+		stage.Check = phrase.New("The gusset flaps lie square to the panel edges.")
+	}
+	return stage
+}
+
+func frontFlapStage(base bag.Base) Stage {
+	stage := Stage{
+		Name:    "base-front",
+		Title:   phrase.New("Close the base: front flap"),
+		Caption: phrase.New("Put glue on the gusset flaps and on the folded corners, then fold the front flap over them and press it down."),
+		Caution: phrase.New("Hot glue burns and sets within seconds. Align the flap first, then press."),
+		Check:   phrase.New("The free edge of the front flap runs parallel to the base crease of the back within 1 mm."),
+		Glue:    []blank.GlueRole{blank.GlueBaseGusset, blank.GlueBaseCorner},
+	}
+	if base == bag.BaseSlotted {
+		stage.Caption = phrase.New("Put glue on the gusset flaps, then fold the front flap over them and press it down.")
+		stage.Glue = []blank.GlueRole{blank.GlueBaseGusset}
+	}
+	return stage
+}
+
+func backFlapStage(base bag.Base) Stage {
+	stage := Stage{
+		Name:    "base-back",
+		Title:   phrase.New("Close the base: back flap"),
+		Caption: phrase.New("Put glue on the strip where the flaps overlap and on what is still bare of the gusset flaps. Fold the back flap over and press until it holds."),
+		Tip:     phrase.New("Press with a flat block from outside against a board inside the bag."),
+		Check:   phrase.New("The base is flat, its edges are straight and it does not spring open."),
+		Glue:    []blank.GlueRole{blank.GlueBase, blank.GlueBaseGusset, blank.GlueBaseCorner},
+	}
+	if base == bag.BaseSlotted {
+		stage.Glue = []blank.GlueRole{blank.GlueBase, blank.GlueBaseGusset}
+	}
+	return stage
+}
+
+func uprightStage() Stage {
+	return Stage{
+		Name:    "standing",
+		Title:   phrase.New("Turn the bag upright"),
+		Caption: phrase.New("Turn the bag over and set it on its base."),
+		Check:   phrase.New("It stands without rocking, and all four upright edges are plumb."),
+	}
+}
+
+func tuckStage() Stage {
+	return Stage{
+		Name:    "flatten",
+		Title:   phrase.New("Press the tube flat"),
+		Caption: phrase.New("Push both gussets in along their creases while the back comes down onto the front. Run the bone folder along all upright edges."),
+		Check:   phrase.New("Front and back lie on each other, edge on edge within 1 mm."),
+	}
+}
+
+func pinchStage() Stage {
+	return Stage{
+		Name:    "base-pinch",
+		Title:   phrase.New("Fold over the bottom"),
+		Caption: phrase.New("Put glue across the back above the base crease, fold all layers below it over onto the back and press."),
+		Tip:     phrase.New("Fold over the edge of a ruler: many layers make a round fold."),
+		Caution: phrase.New("Hot glue burns. Keep fingers off it and off the nozzle."),
+		Check:   phrase.New("The fold is straight and square to the upright edges."),
+		Glue:    []blank.GlueRole{blank.GluePinch},
+	}
+}
+
+func openStage(gusseted bool) Stage {
+	stage := Stage{
+		Name:    "standing",
+		Title:   phrase.New("Open the bag"),
+		Caption: phrase.New("Raise the bag and pull front and back apart at the top. The gussets open from the top down."),
+		Check:   phrase.New("The top edge opens to a rectangle and the bottom stays closed."),
+	}
+	if !gusseted {
+		stage.Title = phrase.New("Raise the bag")
+		stage.Caption = phrase.New("Raise the bag. Without gussets it opens only by bending its faces.")
+		stage.Check = phrase.New("Front and back come apart at the top and hold at both sides and at the bottom.")
+	}
+	return stage
+}
+
+func baseCardStage() Stage {
+	return Stage{
+		Name:    "base-card",
+		Title:   phrase.New("Put in the base card"),
+		Caption: phrase.New("Let the base card down into the bag and press it flat onto the base."),
+		Check:   phrase.New("The card lies flat and clear of all four walls."),
+		Glue:    []blank.GlueRole{blank.GlueBaseCard},
+	}
+}
+
+func threadStage(kind bag.HandleKind, eyelets bool) Stage {
+	stage := Stage{
+		Name:      "handle",
+		Title:     phrase.New("Thread the rope"),
+		Caption:   phrase.New("Lead one end of each rope from the inside through a hole, over the outside and in again through the other hole of the same face. Knot both ends on the inside."),
+		Tip:       phrase.New("Tape around the end of a rope makes it easy to thread."),
+		Check:     phrase.New("Both handles are equally high, and no knot slips through when you pull."),
+		Schematic: true,
+	}
+	if kind == bag.HandleRibbon {
+		stage.Title = phrase.New("Thread the ribbon")
+		stage.Caption = phrase.New("Lead one end of each ribbon from the inside through a hole, over the outside and in again through the other hole of the same face. Knot both ends on the inside.")
+		stage.Tip = phrase.New("Keep the ribbon from twisting between the holes.")
+	}
+	if eyelets {
+		stage.Caution = phrase.New("Set the eyelets first, on a firm support: the tool pinches.")
+	}
+	return stage
+}
+
+func patchStage() Stage {
+	return Stage{
+		Name:    "handle",
+		Title:   phrase.New("Glue in the handles"),
+		Caption: phrase.New("Put glue on the patch of each handle, let it down along the inside of the face and press it on."),
+		Tip:     phrase.New("Mark the middle of the face lightly on the turn-in first."),
+		Caution: phrase.New("Hot glue burns. Keep fingers off it and off the nozzle."),
+		Check:   phrase.New("Both handles stand in the middle and at the same height within 1 mm."),
+		Glue:    []blank.GlueRole{blank.GluePatch},
+	}
+}
+
+func packedStage(body *bag.Body) Stage {
+	stage := Stage{
+		Name:      "packed",
+		Title:     phrase.New("Pack it flat"),
+		Caption:   phrase.New("Push the gussets in, swing the base up against the front along the flat-fold crease and press the bag flat. The paper bends on the way: these creases alone do not let it."),
+		Check:     phrase.New("The bag lies flat, the base outside on the front, with no new folds in the faces."),
+		Schematic: true,
+	}
+	if body.Base == bag.BasePinch {
+		stage.Caption = phrase.New("Push the gussets in and press front and back together.")
+		stage.Check = phrase.New("The bag lies flat, edge on edge within 1 mm.")
+		stage.Schematic = false
+	}
+	if body.Gusset == 0 {
+		stage.Caption = phrase.New("Lay the bag down. It is flat as it comes from the table.")
+	}
+	return stage
+}
