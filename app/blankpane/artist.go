@@ -64,6 +64,7 @@ type drawnFor struct {
 	laid   *blank.Blank
 	letter float64
 	unit   geometry.Unit
+	inked  bool
 }
 
 // paint returns the picture that was ordered.
@@ -91,7 +92,7 @@ func (a *artist) paint(o order) picture {
 		}
 		a.marks(&laid.Pieces[i], palette, ground, o)
 	}
-	for i, drawing := range a.draw(o) {
+	for i, drawing := range a.draw(o, sides != nil) {
 		a.begin(canvas, o, spread.moves[i])
 		a.painter.Draw(drawing, palette, o.layers)
 	}
@@ -152,13 +153,18 @@ func (a *artist) marks(piece *blank.Piece, palette, ground *flat.Palette, o orde
 }
 
 // draw returns the drawings of all pieces.
-func (a *artist) draw(o order) []scene.Drawing {
+func (a *artist) draw(o order, inked bool) []scene.Drawing {
 	laid := &o.snapshot.Blank
-	wanted := drawnFor{laid, o.view.mm(), o.unit}
+	wanted := drawnFor{laid, o.view.mm(), o.unit, inked}
 	if a.drawn == wanted {
 		return a.drawings
 	}
 	screen := dieline.Screen{Letter: wanted.letter, Unit: o.unit, Say: a.say}
+	for i := range o.snapshot.Placed {
+		if inked {
+			screen.Covered = append(screen.Covered, o.snapshot.Placed[i].Place)
+		}
+	}
 	a.drawings = a.drawings[:0]
 	for i := range laid.Pieces {
 		a.drawings = append(a.drawings, screen.Draw(laid, i))

@@ -37,15 +37,18 @@ func Preview(snapshot *document.Snapshot) ([]byte, error) {
 	return out.Bytes(), nil
 }
 
-// drawPicture writes the drawing of a piece, over what is printed on it, as PNG.
-func drawPicture(w io.Writer, snapshot *document.Snapshot, drawing scene.Drawing, piece int, scale float64) error {
-	side := snapshot.Side(piece)
-	if side.Bare() {
-		return flat.WritePNG(w, drawing, scale)
-	}
-	picture, err := flat.DrawOver(drawing, scale, func(picture *image.RGBA, view flat.View) {
-		side.Paint(&printed.Bench{}, picture, view, printed.Fine)
+// Draw paints the drawing of a piece over what is printed on it, in pixels to the mm.
+func Draw(snapshot *document.Snapshot, drawing scene.Drawing, piece int, scale float64) (image.Image, error) {
+	return flat.DrawOver(drawing, scale, func(picture *image.RGBA, view flat.View) {
+		if side := snapshot.Side(piece); !side.Bare() {
+			side.Paint(&printed.Bench{}, picture, view, printed.Fine)
+		}
 	})
+}
+
+// drawPicture writes the picture of Draw as PNG.
+func drawPicture(w io.Writer, snapshot *document.Snapshot, drawing scene.Drawing, piece int, scale float64) error {
+	picture, err := Draw(snapshot, drawing, piece, scale)
 	if err != nil {
 		return err
 	}

@@ -26,7 +26,9 @@ func (r *stepRenderer) MinSize() fyne.Size {
 }
 
 // Objects is part of fyne.WidgetRenderer.
-func (r *stepRenderer) Objects() []fyne.CanvasObject { return []fyne.CanvasObject{r.s.scroll, r.s.foot} }
+func (r *stepRenderer) Objects() []fyne.CanvasObject {
+	return []fyne.CanvasObject{r.s.scroll, r.s.foot}
+}
 
 // Refresh is part of fyne.WidgetRenderer.
 func (r *stepRenderer) Refresh() {

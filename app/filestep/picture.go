@@ -13,11 +13,11 @@ import (
 
 	"gussetwright/app/document"
 	"gussetwright/app/entry"
+	"gussetwright/app/export"
 	"gussetwright/app/latest"
 	"gussetwright/app/settings"
 	"gussetwright/geometry"
 	"gussetwright/render/dieline"
-	"gussetwright/render/flat"
 )
 
 // Sizes of the small picture: its height on the screen, and the pixels across,
@@ -69,9 +69,9 @@ func (p *picture) order(snapshot *document.Snapshot, day time.Time) {
 // draw draws every piece. One that cannot be drawn is left out here; writing it
 // says why.
 func draw(order drawing) (drawn []image.Image) {
-	for _, sheet := range dieline.Sheets(&order.snapshot.Blank, order.day) {
+	for i, sheet := range dieline.Sheets(&order.snapshot.Blank, order.day) {
 		across := max(sheet.Media.Width(), sheet.Media.Height())
-		if picture, err := flat.Draw(sheet, picturePixels/across); err == nil {
+		if picture, err := export.Draw(order.snapshot, sheet, i, picturePixels/across); err == nil {
 			drawn = append(drawn, picture)
 		}
 	}

@@ -76,7 +76,7 @@ const rimCalipers = 4
 
 // Crossing returns how deep facets of a body pass through each other, in mm: of the
 // pair that is deepest, the least way along which one would have to be moved so that
-// they part. The strip of six calipers along each crease is left out: there the
+// they part. The strip of four calipers along each crease is left out: there the
 // thickness of the layers is taken up, which plane facets a caliper apart cannot
 // show. Holes count as paper, and each facet as the convex shape around it.
 func Crossing(body *Body) float64 {

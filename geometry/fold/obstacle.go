@@ -25,6 +25,8 @@ func obstacle(laid *blank.Blank, stage string) phrase.Phrase {
 		if body.TurnInDepth() > body.Height {
 			return phrase.New("the turn-in reaches below the base crease")
 		}
+	case "handle":
+		return patchObstacle(laid)
 	case "packed":
 		return packingObstacle(laid)
 	}
@@ -46,6 +48,20 @@ func baseObstacle(laid *blank.Blank) phrase.Phrase {
 		return phrase.New("the base flaps of the gussets are longer than the base is wide")
 	case body.Base == bag.BaseBlock && seamFlapInCorner(laid):
 		return phrase.New("the seam flap reaches into the far corner of the base, where it has no crease")
+	}
+	return phrase.Phrase{}
+}
+
+// patchObstacle returns why the patch of a glued handle does not fit.
+func patchObstacle(laid *blank.Blank) phrase.Phrase {
+	h, body := &laid.Spec.Handle, &laid.Spec.Body
+	switch {
+	case !h.Kind.HasPatch():
+		return phrase.Phrase{}
+	case h.PatchWidth > body.Width:
+		return phrase.New("the patch of the handle is wider than the face")
+	case h.Drop+h.PatchHeight > body.Height:
+		return phrase.New("the patch of the handle reaches below the base crease")
 	}
 	return phrase.Phrase{}
 }

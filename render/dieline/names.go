@@ -20,7 +20,7 @@ var columnNames = map[string]string{
 // names writes in each panel what it is.
 func (d *drafter) names() {
 	for _, panel := range d.piece.Panels {
-		if panel.Column == "seam-flap" && panel.Row != blank.RowBody {
+		if panel.Column == "seam-flap" && panel.Row != blank.RowBody || d.screen.covers(panel.ID) {
 			continue
 		}
 		d.name(panel, d.screen.say(PanelName(panel.ID)))

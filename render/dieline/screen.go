@@ -1,6 +1,8 @@
 package dieline
 
 import (
+	"slices"
+
 	"gussetwright/geometry"
 	"gussetwright/geometry/blank"
 	"gussetwright/render/scene"
@@ -19,6 +21,8 @@ type Screen struct {
 	Unit geometry.Unit
 	// Say translates a name on the drawing; nil leaves it in English.
 	Say func(string) string
+	// Covered are the panels on which artwork is shown: no name is written over it.
+	Covered []string
 }
 
 // usualLetter is the lettering, in mm, that dash patterns and hatching were drawn for.
@@ -95,6 +99,9 @@ func (s Screen) Sample(role scene.Role, box geometry.Rect) scene.Drawing {
 	}
 	return scene.Drawing{Title: role.String(), Media: box, Bleed: box, Trim: box, Items: d.items}
 }
+
+// covers tells whether a panel goes without its name.
+func (s *Screen) covers(panel string) bool { return s != nil && slices.Contains(s.Covered, panel) }
 
 func (s *Screen) say(text string) string {
 	if s == nil || s.Say == nil {

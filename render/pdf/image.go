@@ -56,7 +56,7 @@ func (i *images) store(object plain) reference {
 // alpha, which is nil where it is opaque.
 func planes(picture image.Image) (colours image.Image, alpha *image.Gray) {
 	size := image.Rectangle{Max: picture.Bounds().Size()}
-	if picture, ok := picture.(*image.RGBA); ok && picture.Opaque() {
+	if picture, ok := picture.(*image.RGBA); ok && picture.Opaque() && !isGrey(picture) {
 		return picture, nil // as it is: JPEG packs that kind fast
 	}
 	full := image.NewNRGBA(size)
@@ -78,6 +78,16 @@ func planes(picture image.Image) (colours image.Image, alpha *image.Gray) {
 		return colours, nil
 	}
 	return colours, mask
+}
+
+// isGrey tells whether no pixel has a hue.
+func isGrey(picture *image.RGBA) bool {
+	for i := 0; i+3 < len(picture.Pix); i += 4 {
+		if picture.Pix[i] != picture.Pix[i+1] || picture.Pix[i] != picture.Pix[i+2] {
+			return false
+		}
+	}
+	return true
 }
 
 // pack returns an opaque image as the object of a file (ISO 32000-1, 8.9.5).
