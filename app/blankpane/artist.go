@@ -73,10 +73,7 @@ func (a *artist) paint(o order) picture {
 	defer a.lock.Unlock()
 	canvas := a.canvas(o.width, o.height)
 	sides := a.print(o)
-	palette := palettes[o.dark && sides == nil]
-	if o.faded {
-		palette = fadedPalettes[o.dark && sides == nil]
-	}
+	palette := paletteOf(o, sides != nil)
 	laid := &o.snapshot.Blank
 	spread := layOut(laid, o.view.mm())
 	a.begin(canvas, o, geometry.Vec2{})
@@ -195,7 +192,23 @@ func (a *artist) giveBack(old *image.RGBA) {
 	}
 }
 
+// paletteOf returns the colours of the picture; inked tells whether printed paper is
+// shown, which stays light in a dark window.
+func paletteOf(o order, inked bool) *flat.Palette {
+	switch {
+	case inked && o.dark && o.faded:
+		return fadedOnPrint
+	case inked && o.dark:
+		return onPrint
+	case o.faded:
+		return fadedPalettes[o.dark]
+	}
+	return palettes[o.dark]
+}
+
 var (
+	onPrint       = flat.OnPrint()
+	fadedOnPrint  = flat.OnPrint().Faded()
 	palettes      = map[bool]*flat.Palette{false: flat.Light(), true: flat.Dark()}
 	fadedPalettes = map[bool]*flat.Palette{false: flat.Light().Faded(), true: flat.Dark().Faded()}
 )

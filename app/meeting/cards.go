@@ -112,8 +112,10 @@ func put(object fyne.CanvasObject, at fyne.Position, size fyne.Size) {
 }
 
 // reframe takes in every bag there is, seen or not, so that a bag looks as large beside
-// others as alone. The frame holds still while a little more or less would do, or a bag
-// would seem to shrink in its height as it grows in its width. It tells whether it moved.
+// others as alone. While a slider moves the frame holds still, or the bag would seem to
+// shrink in its height as it grows in its width; it only widens when the bag would leave
+// it. At rest it holds still while the bags are a little smaller. It tells whether it
+// moved.
 func (s *stage) reframe(anew bool) bool {
 	needed := solid.Frame{Radius: s.beside.own.Radius, Rise: s.beside.own.Rise}
 	for _, f := range append([]*figure{s.present}, s.kept[:]...) {
@@ -122,11 +124,14 @@ func (s *stage) reframe(anew bool) bool {
 		}
 	}
 	const loose = 0.8
+	const spare = 1.15 // a bag hardly ever fills the space around it
 	ball := func(f solid.Frame) float64 { return math.Hypot(f.Radius, f.Rise) }
 	before := s.frame
 	switch {
-	case anew, !s.view.state.Dragging && ball(needed) < loose*ball(s.frame):
+	case anew || !s.view.state.Dragging && ball(needed) < loose*ball(s.frame):
 		s.frame = needed
+	case s.view.state.Dragging:
+		s.frame.Radius, s.frame.Rise = max(s.frame.Radius, needed.Radius/spare), max(s.frame.Rise, needed.Rise/spare)
 	default:
 		s.frame.Radius, s.frame.Rise = max(s.frame.Radius, needed.Radius), max(s.frame.Rise, needed.Rise)
 	}

@@ -51,6 +51,7 @@ func plain() map[string]string {
 		"artwork-unreadable": picture,
 		"artwork-live-text":  picture,
 		"font-missing":       picture,
+		"artwork-coarse":     lang.L("One of the pictures is not sharp enough to be printed."),
 		"code-small":         lang.L("The barcode is too small to be read."),
 		"ink-in-glue":        lang.L("One of the pictures covers a place that must be glued."),
 	}

@@ -2,6 +2,7 @@ package meeting
 
 import (
 	"bytes"
+	"context"
 	"image"
 	"testing"
 
@@ -14,6 +15,7 @@ import (
 	"gussetwright/app/settings"
 	"gussetwright/assets"
 	"gussetwright/geometry/bag"
+	"gussetwright/render/artwork"
 	"gussetwright/render/solid"
 )
 
@@ -101,3 +103,20 @@ func demo(t testing.TB) bag.Spec {
 }
 
 func dark(set *settings.Settings) { set.SetAppearance(settings.Dark) }
+
+const leaf = `<svg xmlns="http://www.w3.org/2000/svg" width="246mm" height="366mm"><rect width="99" height="99"/></svg>`
+
+// late is a gallery that opens files when it is told to.
+type late struct {
+	open bool
+	kept map[string]*artwork.Art
+}
+
+func (l *late) Art(name string, data []byte, page int) (*artwork.Art, error) {
+	if !l.open || l.kept[name] != nil {
+		return l.kept[name], nil
+	}
+	opened, err := artwork.Open(context.Background(), name, data, page)
+	l.kept = map[string]*artwork.Art{name: opened}
+	return opened, err
+}

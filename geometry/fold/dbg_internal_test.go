@@ -17,9 +17,9 @@ func Debug(laid *blank.Blank, stage int, moment float64) {
 		s string
 	}
 	var ps []pair
-	for i := range g.placed {
+	for i := range g.plates {
 		for j := range i {
-			if d := crossing(&g.placed[i], &g.placed[j], 0); d > body.Caliper*0.5 {
+			if d := crossing(&g.plates[i], &g.plates[j], 0); d > body.Caliper*0.5 {
 				ps = append(ps, pair{d, fmt.Sprint(i, body.facet(i).Panel, " / ", j, body.facet(j).Panel)})
 			}
 		}

@@ -33,6 +33,21 @@ func obstacle(laid *blank.Blank, stage string) phrase.Phrase {
 	return phrase.Phrase{}
 }
 
+// anyObstacle returns why the paper of a bag cannot be folded and packed, or nothing
+// when it can.
+func anyObstacle(laid *blank.Blank) phrase.Phrase {
+	stages := []string{"tube", "base-gussets", "packed"}
+	if laid.Spec.Body.Base == bag.BasePinch {
+		stages = []string{"tube", "flatten", "base-pinch", "packed"}
+	}
+	for _, stage := range stages {
+		if why := obstacle(laid, stage); !why.Empty() {
+			return why
+		}
+	}
+	return phrase.Phrase{}
+}
+
 // baseObstacle returns why a block base cannot be folded.
 func baseObstacle(laid *blank.Blank) phrase.Phrase {
 	body := &laid.Spec.Body

@@ -36,7 +36,7 @@ func Packed(laid *blank.Blank) Body { return packing(laid, 1) }
 // on the way, since no motion of plane facets does it.
 func packing(laid *blank.Blank, moment float64) Body {
 	s := standingStance(&laid.Spec.Body)
-	s.baseCard.shown = s.baseCard.shown && moment == 0
+	s.baseCard.shown = false // it is taken out before
 	b := newBuilder(laid, s)
 	b.flat = moment > 0
 	if b.pinched() {

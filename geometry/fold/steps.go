@@ -32,7 +32,7 @@ func stepsOf(laid *blank.Blank) []step {
 		w.blockBase()
 	}
 	w.furnish()
-	w.add(packedStage(w.body), nil)
+	w.add(packedStage(w.body, w.has("base")), nil)
 	return w.steps
 }
 

@@ -231,13 +231,16 @@ func patchStage() Stage {
 	}
 }
 
-func packedStage(body *bag.Body) Stage {
+func packedStage(body *bag.Body, card bool) Stage {
 	stage := Stage{
 		Name:      "packed",
 		Title:     phrase.New("Pack it flat"),
 		Caption:   phrase.New("Push the gussets in, swing the base up against the front along the flat-fold crease and press the bag flat. The paper bends on the way: these creases alone do not let it."),
 		Check:     phrase.New("The bag lies flat, the base outside on the front, with no new folds in the faces."),
 		Schematic: true,
+	}
+	if card {
+		stage.Tip = phrase.New("Take the base card out first, and lay it into the flat bag.")
 	}
 	if body.Base == bag.BasePinch {
 		stage.Caption = phrase.New("Push the gussets in and press front and back together.")

@@ -53,6 +53,16 @@ func Dark() *Palette {
 	}
 }
 
+// OnPrint returns the palette for printed paper on dark ground: the inks for light
+// paper, but dimensions, which stand on both, in between.
+func OnPrint() *Palette {
+	palette := Light()
+	dark := Dark()
+	palette.Ground, palette.Shadow = dark.Ground, dark.Shadow
+	palette.Ink[scene.Dimensions] = color.NRGBA{126, 137, 148, 255}
+	return palette
+}
+
 // Faded returns the palette with all inks half way to the paper, for a drawing that
 // is out of date.
 func (p *Palette) Faded() *Palette {
