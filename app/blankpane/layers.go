@@ -24,7 +24,7 @@ type Layer struct {
 func layerRoles() []scene.Role {
 	return []scene.Role{
 		scene.Cutting, scene.Creasing, scene.ReverseCreasing, scene.Punching, scene.Gluing,
-		scene.Bleed, scene.ContentArea, scene.Dimensions, scene.Legend,
+		scene.Bleed, scene.ContentArea, scene.Dimensions, scene.Legend, scene.Artwork,
 	}
 }
 

@@ -232,7 +232,7 @@ func TestLayers(t *testing.T) {
 		}
 		names[layer.Name] = true
 	}
-	if len(names) != len(scene.Roles())-1 { // artwork is not on this drawing
+	if len(names) != len(scene.Roles()) {
 		t.Errorf("%d names of layers: %v", len(names), names)
 	}
 	if strings.Contains(test.RenderObjectToMarkup(b.strip), "Mountain crease") {

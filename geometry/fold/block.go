@@ -10,11 +10,11 @@ import (
 // its flap, the seam flap glued to that, and their corners turned in over them.
 type baseLayers struct{ flap, seam, seamCorner, corner float64 }
 
-// The back flap lies outermost, since the front flap closes first. The gusset flaps
-// lie on the inside of all.
+// The back flap lies outermost with its corners, which it brings along when it closes
+// over the front flap. The gusset flaps lie on the inside of all.
 var (
-	frontBase = baseLayers{flap: 1, seam: 1.5, seamCorner: 2, corner: 2.5}
-	backBase  = baseLayers{flap: 0, seam: 0.5, seamCorner: 2.75, corner: 3}
+	frontBase = baseLayers{flap: 2, seam: 2.4, seamCorner: 2.8, corner: 3.2}
+	backBase  = baseLayers{flap: 0, seam: 0.4, seamCorner: 0.8, corner: 1.2}
 )
 
 const (
