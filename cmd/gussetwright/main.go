@@ -12,11 +12,13 @@ import (
 	"fyne.io/fyne/v2/app"
 
 	"gussetwright/app/appearance"
+	"gussetwright/app/cache"
 	"gussetwright/app/document"
 	"gussetwright/app/session"
 	"gussetwright/app/settings"
 	"gussetwright/app/window"
 	"gussetwright/app/words"
+	"gussetwright/render/artwork/page"
 )
 
 func main() {
@@ -24,6 +26,7 @@ func main() {
 		fmt.Fprintln(os.Stderr, "gussetwright: there is no display to open a window on; start it on a desktop, or use gwbatch")
 		os.Exit(2)
 	}
+	page.KeepIn(cache.Folder("pdfium"))
 	program := app.NewWithID("net.gussetwright.app")
 	set := settings.New(program.Preferences())
 	if err := words.Load(set.Language()); err != nil {

@@ -4,8 +4,6 @@ import (
 	"context"
 	"errors"
 	"io"
-	"os"
-	"path/filepath"
 	"runtime"
 	"sync"
 	"time"
@@ -24,37 +22,30 @@ import (
 var shared sandbox
 
 type sandbox struct {
-	once sync.Once
-	pool pdfium.Pool
-	err  error
+	lock   sync.Mutex
+	folder string // where the compiled code is kept, or empty
+	once   sync.Once
+	pool   pdfium.Pool
+	err    error
 }
 
-// Prepare compiles PDFium now rather than at the first page, which takes one to
-// three seconds of a processor. The compiled code is kept in the cache folder of the
-// user for the next start, which then takes less than a tenth of a second; where there
-// is no such folder nothing is kept. Only the first call in a process has an effect,
-// and Read and Render wait for it.
-func Prepare() error {
-	shared.prepare()
-	return shared.err
+// KeepIn says where PDFium is kept once it is compiled, which takes one to three
+// seconds of a processor at the first page that is read; the next start then takes less
+// than a tenth of a second. It must be a folder that only the user can write to. After
+// the first page it has no effect.
+func KeepIn(folder string) {
+	shared.lock.Lock()
+	defer shared.lock.Unlock()
+	shared.folder = folder
 }
 
 func (s *sandbox) prepare() {
-	s.once.Do(func() { s.pool, s.err = compile(cacheFolder()) })
-}
-
-// cacheFolder returns where the compiled code is kept, a folder that only the user can
-// write to, or "".
-func cacheFolder() string {
-	cache, err := os.UserCacheDir()
-	if err != nil {
-		return ""
-	}
-	folder := filepath.Join(cache, "gussetwright", "pdfium")
-	if err := os.MkdirAll(folder, 0o700); err != nil {
-		return ""
-	}
-	return folder
+	s.once.Do(func() {
+		s.lock.Lock()
+		folder := s.folder
+		s.lock.Unlock()
+		s.pool, s.err = compile(folder)
+	})
 }
 
 func compile(folder string) (pdfium.Pool, error) {
