@@ -52,7 +52,7 @@ func plain() map[string]string {
 		"artwork-live-text":  picture,
 		"font-missing":       picture,
 		"artwork-coarse":     lang.L("One of the pictures is not sharp enough to be printed."),
-		"code-small":         lang.L("The barcode is too small to be read."),
+		"code-small":         lang.L("The bar code is too small to be read."),
 		"ink-in-glue":        lang.L("One of the pictures covers a place that must be glued."),
 	}
 }

@@ -87,8 +87,12 @@ func TestOneScale(t *testing.T) {
 			t.Errorf("%s stands at row %.2f, the bag at %.2f", letter(place), row, low)
 		}
 	}
+	b.window.Resize(fyne.NewSize(800, 1000)) // now the cards are too narrow, not too low
 	v, _ := b.stage.viewOf(b.stage.present)
 	scale := v.Scale()
+	if v, _ := b.stage.fitted(b.stage.beside); math.Abs(v.Scale()/scale-1) < 0.1 {
+		t.Error("the card of the thing for scale is as wide as those of bags, and proves nothing")
+	}
 	for _, f := range b.stage.seen {
 		if v, _ := b.stage.viewOf(f); math.Abs(v.Scale()/scale-1) > 1e-9 {
 			t.Errorf("a figure of %v has %g pixels per mm, the bag %g", v.Width, v.Scale(), scale)
@@ -109,8 +113,8 @@ func TestOneScale(t *testing.T) {
 // What stands for scale is seen whole beside a bag that is alone, and beside the others
 // on a card of its own.
 func TestTheReferenceIsSeenWhole(t *testing.T) {
-	for _, width := range []float64{60, 240, 900} {
-		b := newBench(t, bag.OfSize(width, 60, 200), 1024, 700)
+	for _, width := range []float64{60, 240, 600, 900} {
+		b := newBench(t, bag.OfSize(width, 60, 200), 700, 1000) // a screen on its side
 		for _, reference := range solid.References()[1:] {
 			b.setReference(reference)
 			with, _ := b.stage.viewOf(b.stage.present)

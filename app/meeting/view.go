@@ -181,3 +181,6 @@ func (v *View) update() {
 	v.page.show()
 	v.stage.put(v.comparing, v.bags()...)
 }
+
+// Said returns what the people at the table were told last, or "".
+func (v *View) Said() string { return v.said }
