@@ -3,6 +3,7 @@ package gallery
 
 import (
 	"context"
+	"runtime/debug"
 	"sync"
 	"time"
 	"unsafe"
@@ -86,6 +87,9 @@ func (g *Gallery) open(ctx context.Context, s *slot, name string, data []byte, p
 	g.lock.Unlock()
 	if told {
 		g.changed()
+	}
+	if g.Opening() == 0 {
+		debug.FreeOSMemory() // decoding took many times what is kept
 	}
 }
 

@@ -8,6 +8,7 @@ import (
 	"fmt"
 	"os"
 	"runtime"
+	"runtime/debug"
 
 	"fyne.io/fyne/v2/app"
 
@@ -26,6 +27,9 @@ func main() {
 		fmt.Fprintln(os.Stderr, "gussetwright: there is no display to open a window on; start it on a desktop, or use gwbatch")
 		os.Exit(2)
 	}
+	// Pictures come and go by the megabyte; collecting them early costs little and keeps
+	// the program small.
+	debug.SetGCPercent(50)
 	page.KeepIn(cache.Folder("pdfium"))
 	program := app.NewWithID("net.gussetwright.app")
 	set := settings.New(program.Preferences())
