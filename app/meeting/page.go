@@ -10,6 +10,7 @@ import (
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
+	"gussetwright/app/appearance"
 	"gussetwright/app/entry"
 	"gussetwright/app/foldedpane"
 	"gussetwright/render/solid"
@@ -29,13 +30,13 @@ type page struct {
 	head                          *fyne.Container
 	said, trouble                 *entry.Text // what was said last; why the bag cannot be made
 
-	theme    *large
+	theme    *appearance.Larger
 	content  *fyne.Container
 	override *container.ThemeOverride
 }
 
 func newPage(v *View) *page {
-	p := &page{view: v, title: widget.NewLabel(""), theme: &large{factor: 1}}
+	p := &page{view: v, title: widget.NewLabel(""), theme: &appearance.Larger{Factor: 1}}
 	p.title.SizeName, p.title.TextStyle.Bold = theme.SizeNameHeadingText, true
 	p.title.Truncation = fyne.TextTruncateEllipsis
 	p.beside = newButton(v, "", theme.MenuDropDownIcon(), p.chooseBeside)
@@ -81,10 +82,13 @@ func (v *View) Resize(size fyne.Size) {
 	v.BaseWidget.Resize(size)
 }
 
+// growth says how large everything is.
+var growth = appearance.Growth{Larger: 1.25, Most: 1.6, Text: 1.6}
+
 // scale makes everything as large as the view has room for.
 func (v *View) scale(size fyne.Size) {
-	if factor := factorFor(size, v.set.TextScale()); factor != v.page.theme.factor {
-		v.page.theme.factor = factor
+	if factor := growth.For(size, v.set.TextScale()); factor != v.page.theme.Factor {
+		v.page.theme.Factor = factor
 		v.page.override.Refresh()
 	}
 }

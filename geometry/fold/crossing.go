@@ -15,7 +15,9 @@ const rimCalipers = 4
 // pair that is deepest, the least way along which one would have to be moved so that
 // they part. The strip of four calipers along each crease is left out: there the
 // thickness of the layers is taken up, which plane facets a caliper apart cannot
-// show. Holes count as paper, and each facet as the convex shape around it.
+// show. Holes count as paper, and each facet as the convex shape around it. What has
+// passed through all but a little would have little way to go on, so a motion is to
+// be measured at moments close to each other.
 func Crossing(body *Body) float64 {
 	var gauge Gauge
 	return gauge.Crossing(body)

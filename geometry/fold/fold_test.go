@@ -235,6 +235,25 @@ func TestLayersAreApart(t *testing.T) {
 	}
 }
 
+// The base from outside: the back flap with its corners, which closes last, the front
+// flap with its own, then the gusset flaps.
+func TestLayersOfBase(t *testing.T) {
+	for _, name := range []string{"block", "two seams", "slotted"} {
+		body := fold.Standing(lay(t, styles()[name]))
+		var order []*fold.Facet
+		order = append(order, facetsOf(&body, "back-base")...)
+		order = append(order, facetsOf(&body, "front-base")...)
+		order = append(order, facetsOf(&body, "gusset-right-base")...)
+		for i := range order[1:] {
+			below, above := order[i].Points[0].Z, order[i+1].Points[0].Z
+			twins := order[i].Panel == order[i+1].Panel && i%3 == 1 // the two corners of a flap
+			if above < below+body.Caliper/4 && !twins {
+				t.Errorf("%s: layer %d (%s) at %v is not above %s at %v", name, i+1, order[i+1].Panel, above, order[i].Panel, below)
+			}
+		}
+	}
+}
+
 // overlap tells whether two parallel facets cover a common area: a grid of points
 // of one is looked for in the other.
 func overlap(a, b *fold.Facet) bool {

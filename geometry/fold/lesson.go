@@ -24,6 +24,7 @@ type Lesson struct {
 
 	laid  *blank.Blank
 	moves []move
+	sunk  float64 // lowest height of the standing bag: layers of a leaning pinch base
 }
 
 // Stage is one step of the work: what moves, what is glued.
@@ -85,7 +86,11 @@ func Fold(laid *blank.Blank) *Lesson {
 // keepInTheMiddle makes the paper stay where the standing bag is, however far it
 // spreads.
 func (l *Lesson) keepInTheMiddle() {
-	home := middleOf(l.at(l.Standing, 1, geometry.Vec2{}))
+	standing := l.at(l.Standing, 1, geometry.Vec2{})
+	home := middleOf(standing)
+	standing.Cords = nil
+	least, _ := standing.Bounds()
+	l.sunk = least.Z
 	from := home.Sub(middleOf(l.at(0, 0, geometry.Vec2{})))
 	for i := range l.moves[:l.Standing+1] {
 		until := geometry.Vec2{}
@@ -145,14 +150,15 @@ func (l *Lesson) at(stage int, moment float64, shift geometry.Vec2) Body {
 	l.moves[stage].to(&s, moment)
 	body := folded(l.laid, s)
 	if s.tilt != 0 || shift != (geometry.Vec2{}) {
+		shift := geometry.Vec3{X: shift.X, Y: shift.Y, Z: l.sunk * max(1-s.tilt/quarter, 0)}
 		body.lay(s.tilt, &l.laid.Spec.Body, shift)
 	}
 	return body
 }
 
 // lay tilts a body about the middle of the bag, puts it on the ground and shifts it
-// over that.
-func (b *Body) lay(tilt float64, body *bag.Body, shift geometry.Vec2) {
+// from there.
+func (b *Body) lay(tilt float64, body *bag.Body, shift geometry.Vec3) {
 	middle, axis := geometry.Vec3{Y: body.Gusset / 2, Z: body.Height / 2}, geometry.Vec3{X: 1}
 	lowest := math.Inf(1)
 	turn := func(facets []Facet, paper bool) {
@@ -169,7 +175,7 @@ func (b *Body) lay(tilt float64, body *bag.Body, shift geometry.Vec2) {
 	}
 	turn(b.Facets, true)
 	turn(b.Cards, false)
-	move := geometry.Vec3{X: shift.X, Y: shift.Y, Z: -lowest}
+	move := shift.Sub(geometry.Vec3{Z: lowest})
 	for _, facets := range [][]Facet{b.Facets, b.Cards} {
 		for i := range facets {
 			f := &facets[i]

@@ -190,7 +190,11 @@ func TestPaperStaysPaper(t *testing.T) {
 				if math.Abs(area-want) > 1e-4*want { // round ends of slots are chords
 					t.Errorf("%s: %v mm² of paper, want %v", name, area, want)
 				}
-				if math.Abs(lowest) > 1e-6 {
+				leaning := 0.0 // layers of a pinch base that lean with the back
+				if laid.Spec.Body.Base == bag.BasePinch && stage >= stageOf(t, l, "standing") {
+					leaning = 4 * body.Caliper
+				}
+				if lowest > 1e-6 || lowest < -leaning-1e-6 {
 					t.Errorf("%s: the paper lies %v mm above the ground", name, lowest)
 				}
 				checkCreasesHold(t, name, &body, laid.Spec.Body.SeamRelief)

@@ -150,7 +150,7 @@ func (b *builder) foldedOver(pose Pose, base, layer float64) Pose {
 	side := pose.At(geometry.Vec2{Y: base}).X
 	folded := Pose{Right: pose.Right, Up: back.Up.Scale(-1)}
 	at := back.At(geometry.Vec2{Y: base}).Add(back.Out().Scale(layer * b.caliper))
-	at.X, at.Z = side, 0 // a leaning layer would sink below the ground
+	at.X = side
 	folded.Origin = at.Sub(folded.At(geometry.Vec2{Y: base}))
 	return folded
 }

@@ -45,36 +45,79 @@ func rounded(length float64) float64 { return math.Round(length*1e6) / 1e6 }
 const mostPlainCorners = 20
 
 // mostLayers returns how many of the shapes, convex all, cover one point at most. It
-// looks along upright lines at a quarter and at three quarters between any two
-// neighbouring corners: creases run along both axes and at 45°, so whatever two of
-// these cut off reaches one of the lines.
+// looks along upright lines, one between any two neighbouring places where borders
+// end or cross: between these nothing changes.
 func mostLayers(shapes [][]geometry.Vec2) int {
-	var stops []float64
-	for _, shape := range shapes {
-		for _, p := range shape {
-			stops = append(stops, p.X)
-		}
-	}
-	slices.Sort(stops)
+	stops := stopsOf(bordersOf(shapes))
 	most := 0
 	var ends []layerEnd
 	for i := 1; i < len(stops); i++ {
-		gap := stops[i] - stops[i-1]
-		if gap < 0.01 {
+		if stops[i]-stops[i-1] < fine {
 			continue
 		}
-		for _, share := range [2]float64{0.25, 0.75} {
-			ends = ends[:0]
-			for _, shape := range shapes {
-				// What only touches does not overlap.
-				if low, high := heights(shape, stops[i-1]+share*gap); high-low > 0.01 {
-					ends = append(ends, layerEnd{low + 0.005, 1}, layerEnd{high - 0.005, -1})
-				}
+		ends = ends[:0]
+		for _, shape := range shapes {
+			// What only touches does not overlap.
+			if low, high := heights(shape, (stops[i]+stops[i-1])/2); high-low > fine {
+				ends = append(ends, layerEnd{low + fine/2, 1}, layerEnd{high - fine/2, -1})
 			}
-			most = max(most, deepest(ends))
 		}
+		most = max(most, deepest(ends))
 	}
 	return most
+}
+
+// fine is a length that no layer is missed by, in mm.
+const fine = 0.01
+
+// border is a line that borders a shape, or several.
+type border struct{ x1, y1, x2, y2 float64 }
+
+// bordersOf returns the borders of shapes, each once, from left to right.
+func bordersOf(shapes [][]geometry.Vec2) []border {
+	seen := map[border]bool{}
+	var borders []border
+	round := func(v float64) float64 { return math.Round(v*1e4) / 1e4 }
+	for _, shape := range shapes {
+		last := shape[len(shape)-1]
+		for _, p := range shape {
+			from, to := last, p
+			if from.X > to.X {
+				from, to = to, from
+			}
+			edge := border{round(from.X), round(from.Y), round(to.X), round(to.Y)}
+			if !seen[edge] {
+				seen[edge] = true
+				borders = append(borders, edge)
+			}
+			last = p
+		}
+	}
+	return borders
+}
+
+// stopsOf returns where along x borders begin, end or cross, in order.
+func stopsOf(borders []border) []float64 {
+	var stops []float64
+	for i, a := range borders {
+		stops = append(stops, a.x1, a.x2)
+		if a.x1 == a.x2 || a.y1 == a.y2 {
+			continue
+		}
+		rise := (a.y2 - a.y1) / (a.x2 - a.x1)
+		for k, b := range borders {
+			if b.x1 == b.x2 || k < i && b.y1 != b.y2 {
+				continue
+			}
+			other := (b.y2 - b.y1) / (b.x2 - b.x1)
+			at := a.x1 + (b.y1+other*(a.x1-b.x1)-a.y1)/(rise-other)
+			if at > max(a.x1, b.x1) && at < min(a.x2, b.x2) {
+				stops = append(stops, at)
+			}
+		}
+	}
+	slices.Sort(stops)
+	return stops
 }
 
 // layerEnd is the height at which a layer begins, 1, or ends, −1.

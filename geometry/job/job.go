@@ -9,6 +9,7 @@ import (
 	"gussetwright/geometry"
 	"gussetwright/geometry/bag"
 	"gussetwright/geometry/blank"
+	"gussetwright/geometry/fold"
 	"gussetwright/geometry/sheet"
 )
 
@@ -34,6 +35,10 @@ type Job struct {
 	GlueArea      float64 // mm² in one bag
 	Volume        float64 // litres
 	Cards         []blank.Card
+
+	// One bag packed flat, in mm: its paper where most layers lie, without handle and
+	// cards. 0 for a bag that cannot be folded or packed.
+	PackedWidth, PackedHeight, PackedThickness float64
 }
 
 // filmGrammage is the mass of the film of a lamination with its adhesive in g/m²:
@@ -54,6 +59,7 @@ func Reckon(laid *blank.Blank, plan *sheet.Plan) Job {
 		Cards:          laid.Cards,
 		RopePerHandle:  ropeLength(spec.Handle),
 	}
+	job.PackedWidth, job.PackedHeight, job.PackedThickness = fold.PackedSize(laid)
 	job.measurePieces(laid)
 	job.weigh(spec.Paper.Grammage)
 	if spec.Paper.Lamination != bag.LaminationNone {

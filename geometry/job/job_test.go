@@ -50,6 +50,24 @@ func TestByHand(t *testing.T) {
 	near(t, "volume in litres", got.Volume, 8.64, 1e-12)
 }
 
+// Packed flat the worked example is as wide as its face and as high as it stands. Most
+// layers lie beside the seam just below the front edge of the base, counted by hand:
+// back, two halves of the gusset, front with seam flap, its strip below the flat-fold
+// crease with seam flap, 7; and of the base the gusset flap, the front flap, its corner
+// and both of the seam flap, 5. Paper of 150 g/m² with a bulk of 0.76 is 114 µm thick.
+func TestPackedSize(t *testing.T) {
+	spec := geomtest.WorkedExample()
+	spec.Paper.Grammage = 150
+	got := reckon(spec)
+	near(t, "packed width", got.PackedWidth, 240, 1e-6)
+	near(t, "packed height", got.PackedHeight, 360, 1e-6)
+	near(t, "packed thickness", got.PackedThickness, 12*0.114, 1e-6)
+	spec.Body.Height, spec.Body.TurnIn = 90, 30 // lower than the base is deep
+	if got := reckon(spec); got.PackedThickness != 0 {
+		t.Errorf("a bag that does not pack is %v mm thick", got.PackedThickness)
+	}
+}
+
 // Film of 16 g/m² (common practice, no published source) on all of the print side
 // but where glue must hold. By hand for the worked example with a pinch base of
 // 20 mm: the seam flap is 20 wide and 20 + 360 + 50 high, less the slants of its ends,
