@@ -164,6 +164,7 @@ func TestExportWritesEveryKindOnceAndAgain(t *testing.T) {
 		"tea-house-dieline.pdf", "tea-house-template.pdf", "tea-house-template.svg", "tea-house.svg", "tea-house.dxf", "tea-house.fold",
 		"tea-house-blank.png", "tea-house-proof.pdf", "tea-house-proof.html", "tea-house-front.png", "tea-house-back.png",
 		"tea-house-left.png", "tea-house-right.png", "tea-house-isometric.png", "tea-house-base.png",
+		"tea-house-lesson.pdf", "tea-house-practice.pdf", "tea-house-folding.gif", "tea-house-folding.png",
 	}
 	if got := strings.Count(out, "\n"); got != len(names) {
 		t.Errorf("%d files listed, want %d: %s", got, len(names), out)
@@ -182,6 +183,58 @@ func TestExportWritesEveryKindOnceAndAgain(t *testing.T) {
 		if !bytes.Equal(a, b) {
 			t.Errorf("%s differs between two exports of one project", name)
 		}
+	}
+}
+
+// The files for trainers are what their names say, and nothing else is written.
+func TestExportForTrainers(t *testing.T) {
+	folder := t.TempDir()
+	code, out, errs := run("", "export", "--only", "lesson,practice,animation", "--to", folder, demo(t))
+	if code != batch.Fine {
+		t.Fatalf("exit code %d: %s", code, errs)
+	}
+	begins := map[string]string{
+		"tea-house-lesson.pdf": "%PDF-", "tea-house-practice.pdf": "%PDF-", "tea-house-folding.gif": "GIF89a", "tea-house-folding.png": "\x89PNG",
+	}
+	if got := strings.Count(out, "\n"); got != len(begins) {
+		t.Errorf("%d files listed, want %d: %s", got, len(begins), out)
+	}
+	for name, want := range begins {
+		data, err := os.ReadFile(filepath.Join(folder, name))
+		if err != nil || !strings.HasPrefix(string(data), want) {
+			t.Errorf("%s: %v, begins with %.8q, want %q", name, err, data, want)
+		}
+	}
+}
+
+func TestDescribeFoldsWhenAsked(t *testing.T) {
+	path := demo(t)
+	for _, fold := range []bool{false, true} {
+		args := []string{"describe", "--json", path}
+		if fold {
+			args = append(args, "--fold")
+		}
+		code, out, errs := run("", args...)
+		var described struct {
+			Fold *struct {
+				Stages []struct {
+					Name     string
+					MeanStep float64 `json:"mean_step_mm"`
+				}
+			}
+		}
+		if err := json.Unmarshal([]byte(out), &described); code != batch.Fine || err != nil {
+			t.Fatalf("exit code %d, %v: %s", code, err, errs)
+		}
+		if (described.Fold != nil) != fold {
+			t.Errorf("--fold %t: %+v", fold, described.Fold)
+		}
+		if fold && (len(described.Fold.Stages) < 8 || described.Fold.Stages[0].Name != "blank") {
+			t.Errorf("stages %+v", described.Fold.Stages)
+		}
+	}
+	if _, text, _ := run("", "describe", "--fold", path); !strings.Contains(text, "Stage      tube ") {
+		t.Errorf("for people: %s", text)
 	}
 }
 

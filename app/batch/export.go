@@ -38,9 +38,9 @@ func exportKindsHelp() string {
 		if kind.PieceEnding != "" {
 			endings = append(slices.Clone(endings), kind.PieceEnding)
 		}
-		fmt.Fprintf(&list, "  %-8s NAME%-13s %s\n", kind.Name, endings[0], kind.Help)
+		fmt.Fprintf(&list, "  %-9s NAME%-13s %s\n", kind.Name, endings[0], kind.Help)
 		for _, ending := range endings[1:] {
-			fmt.Fprintf(&list, "  %-8s NAME%s\n", "", ending)
+			fmt.Fprintf(&list, "  %-9s NAME%s\n", "", ending)
 		}
 	}
 	return list.String()

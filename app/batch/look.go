@@ -2,6 +2,7 @@ package batch
 
 import (
 	"encoding/json"
+	"flag"
 	"fmt"
 	"io"
 
@@ -12,8 +13,8 @@ import (
 )
 
 // openToLook reads the options of a command that only looks at a bag, and opens it.
-func openToLook(s Streams, name string, args []string) (snapshot *document.Snapshot, asJSON bool, err error) {
-	flags := newFlags(name)
+// flags may have further options.
+func openToLook(s Streams, flags *flag.FlagSet, args []string) (snapshot *document.Snapshot, asJSON bool, err error) {
 	flags.BoolVar(&asJSON, "json", false, "")
 	path, err := parseOne(flags, args)
 	if err != nil {
@@ -26,19 +27,27 @@ func openToLook(s Streams, name string, args []string) (snapshot *document.Snaps
 const describeHelp = `gwbatch describe states a bag in numbers: size, blank with panels and lines, the
 layout on its press sheet, what the run takes, and all findings.
 
-Usage: gwbatch describe [--json] FILE
+Usage: gwbatch describe [--json] [--fold] FILE
 
   --json   for programs: every panel, line, hole and glue area with coordinates in
            mm, x to the right and y up from the lower left corner of the blank,
            seen from the print side
+  --fold   also fold the bag and measure each stage, which takes a moment: how much
+           the paper would be stretched, how deep layers would pass through each
+           other, and how far a corner goes from one of 100 steps to the next
 `
 
 func runDescribe(s Streams, args []string) (int, error) {
-	snapshot, asJSON, err := openToLook(s, "describe", args)
+	flags := newFlags("describe")
+	withFold := flags.Bool("fold", false, "")
+	snapshot, asJSON, err := openToLook(s, flags, args)
 	if err != nil {
 		return 0, err
 	}
 	description := describe.Describe(snapshot)
+	if *withFold {
+		description.Fold = describe.FoldOf(snapshot)
+	}
 	if asJSON {
 		return verdict(snapshot), writeJSON(s.Out, description)
 	}
@@ -58,7 +67,7 @@ confirmed by a sample test only.
 `
 
 func runCheck(s Streams, args []string) (int, error) {
-	snapshot, asJSON, err := openToLook(s, "check", args)
+	snapshot, asJSON, err := openToLook(s, newFlags("check"), args)
 	if err != nil {
 		return 0, err
 	}
@@ -98,7 +107,7 @@ type rankedSheet struct {
 }
 
 func runSheets(s Streams, args []string) (int, error) {
-	snapshot, asJSON, err := openToLook(s, "sheets", args)
+	snapshot, asJSON, err := openToLook(s, newFlags("sheets"), args)
 	if err != nil {
 		return 0, err
 	}

@@ -17,6 +17,7 @@ type Description struct {
 	Pieces   []Piece   `json:"pieces"`
 	Sheet    Sheet     `json:"sheet"`
 	Job      Job       `json:"job"`
+	Fold     *Fold     `json:"fold,omitempty"` // only where it is asked for, see FoldOf
 	Findings []Finding `json:"findings"`
 }
 
@@ -124,7 +125,11 @@ type Job struct {
 	CutMetres     float64 `json:"cutting_rule_m"`
 	CreaseMetres  float64 `json:"creasing_rule_m"`
 	GlueArea      float64 `json:"glue_area_mm2"`
-	Cards         []Card  `json:"cards"`
+	// Of one bag packed flat, without handle and cards; 0 where it cannot be packed.
+	PackedWidth     float64 `json:"packed_width_mm"`
+	PackedHeight    float64 `json:"packed_height_mm"`
+	PackedThickness float64 `json:"packed_thickness_mm"`
+	Cards           []Card  `json:"cards"`
 }
 
 // Card is a loose part.
@@ -215,6 +220,7 @@ func jobOf(s *document.Snapshot) Job {
 		PaperArea: j.PaperArea, PaperGrams: j.PaperGrams, FilmGrams: j.FilmGrams, CardGrams: j.CardGrams, BagGrams: j.BagGrams,
 		PaperKilos: j.PaperKilograms, RopePerHandle: j.RopePerHandle, RopeMetres: j.RopeMetres,
 		Eyelets: j.Eyelets, CutMetres: j.CutMetres, CreaseMetres: j.CreaseMetres, GlueArea: j.GlueArea,
+		PackedWidth: j.PackedWidth, PackedHeight: j.PackedHeight, PackedThickness: j.PackedThickness,
 		Cards: []Card{},
 	}
 	for _, card := range j.Cards {

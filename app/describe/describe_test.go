@@ -38,7 +38,9 @@ func TestGoldenText(t *testing.T) {
 
 // The keys that other programs rely on: they may be added to, never renamed.
 func TestKeysStay(t *testing.T) {
-	out, err := json.Marshal(described(t))
+	description := described(t)
+	description.Fold = folded(t, geomtest.WorkedExample())
+	out, err := json.Marshal(description)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -47,6 +49,8 @@ func TestKeysStay(t *testing.T) {
 		"panels", "id", "x_mm", "y_mm", "lines", "kind", "role", "fold", "x1_mm", "y1_mm", "x2_mm", "y2_mm",
 		"holes", "diameter_mm", "glue", "area_mm2", "sheet", "usable_width_mm", "usable_height_mm", "up",
 		"bags_per_sheet", "waste_percent", "placements", "turn_deg", "job", "sheets", "paper_kg", "bag_g", "rope_m",
+		"packed_width_mm", "packed_height_mm", "packed_thickness_mm",
+		"stages", "steps", "schematic", "max_strain", "max_crossing_mm", "max_step_mm", "mean_step_mm",
 		"findings", "severity", "code", "message", "remedy",
 	} {
 		if !bytes.Contains(out, []byte(`"`+key+`":`)) {

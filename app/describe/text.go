@@ -37,6 +37,11 @@ func (d *Description) Text(w io.Writer) error {
 	}
 	d.sheetText(row)
 	d.jobText(row)
+	if d.Fold != nil {
+		if err := d.Fold.Text(&text); err != nil {
+			return err
+		}
+	}
 	FindingsText(&text, d.Findings)
 	_, err := io.WriteString(w, text.String())
 	return err
@@ -65,6 +70,9 @@ func (d *Description) jobText(row func(label, format string, values ...any)) {
 	}
 	for _, card := range j.Cards {
 		row("Cards", "%d × %s, %s × %s mm, %s g/m²", card.Count, cardNames[card.Role], number(card.Width), number(card.Height), number(card.Grammage))
+	}
+	if j.PackedThickness > 0 {
+		row("Packed", "flat: %s × %s mm, %s mm thick without handle and cards", number(j.PackedWidth), number(j.PackedHeight), number(j.PackedThickness))
 	}
 	row("Die", "%s m of cutting rule, %s m of creasing rule for one bag", number(j.CutMetres), number(j.CreaseMetres))
 }

@@ -43,6 +43,12 @@ func Kinds() []Kind {
 			Help: "one file in which the client turns the bag, without a network"},
 		{Name: "pictures", Title: "Pictures of the bag", Endings: pictureEndings(), write: writeBag,
 			Help: "the folded bag from six sides, 2000 pixels each"},
+		{Name: "lesson", Title: "Printed lesson", Endings: []string{"-lesson.pdf"}, write: writeLesson,
+			Help: "how the bag is folded: numbered steps with pictures, parts and tools, cautions and checks"},
+		{Name: "practice", Title: "Practice blanks", Endings: []string{"-practice.pdf"}, write: writePractice,
+			Help: "the blank to print on A4 or Letter, at full size on tiles with joining marks and reduced to one page"},
+		{Name: "animation", Title: "Moving pictures of the folding", Endings: []string{"-folding.gif", "-folding.png"}, write: writeAnimation,
+			Help: "the folding as a GIF that moves, and as a strip with a picture of each step"},
 	}
 }
 

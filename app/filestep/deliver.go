@@ -1,9 +1,12 @@
 package filestep
 
 import (
+	"errors"
+
+	"fyne.io/fyne/v2/lang"
+
 	"gussetwright/app/export"
 	"gussetwright/app/jobs"
-	"gussetwright/geometry/phrase"
 )
 
 // Deliver writes one kind of file into the folder of the step for another part of the
@@ -25,7 +28,7 @@ func (s *Step) deliver(kind string, done func(jobs.Result)) error {
 	}
 	job := s.job(kinds)
 	if job.Folder == "" {
-		return phrase.Errorf("there is no folder for the files; choose one in the step Files")
+		return errors.New(lang.L("there is no folder for the files; choose one in the step Files"))
 	}
 	err = s.runner.Start(job, func(float64, string) {}, func(result jobs.Result) {
 		s.later(func() {

@@ -99,7 +99,27 @@ func (c *reportContent) item(item report.Item) error {
 		c.shape(item)
 	case report.Picture:
 		return c.picture(item)
+	case report.Window:
+		return c.window(item)
 	}
+	return nil
+}
+
+// window draws items within a rectangle. What the file knows of the line to come is as
+// before once it is left.
+func (c *reportContent) window(w report.Window) error {
+	c.do("q")
+	c.path(w.Rect.Path())
+	c.do("W")
+	c.do("n")
+	before := c.pen
+	for i, item := range w.Items {
+		if err := c.item(item); err != nil {
+			return fmt.Errorf("item %d in a window: %w", i+1, err)
+		}
+	}
+	c.do("Q")
+	c.pen = before
 	return nil
 }
 

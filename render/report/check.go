@@ -49,8 +49,10 @@ func check(item Item) error {
 		return errors.Join(checkPath(item.Path), item.Fill.check(), item.Line.check())
 	case Picture:
 		return item.check()
+	case Window:
+		return item.check()
 	}
-	return fmt.Errorf("it is a %T; use a Text, a Rule, a Box, a Shape or a Picture", item)
+	return fmt.Errorf("it is a %T; use a Text, a Rule, a Box, a Shape, a Picture or a Window", item)
 }
 
 func (p Picture) check() error {

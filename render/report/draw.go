@@ -28,8 +28,8 @@ func Draw(page Page, pixelsPerMM float64) (*image.RGBA, error) {
 		return nil, fmt.Errorf("draw page: %.0f × %.0f pixels; choose a resolution that gives 1 to %d pixels", width, height, flat.MostPixels)
 	}
 	picture := image.NewRGBA(image.Rect(0, 0, int(width), int(height)))
-	e := easel{picture: picture, view: flat.View{Scale: pixelsPerMM, Origin: geometry.Vec2{Y: page.Height}}}
-	e.painter.Begin(picture, e.view)
+	e := easel{view: flat.View{Scale: pixelsPerMM, Origin: geometry.Vec2{Y: page.Height}}}
+	e.turnTo(picture)
 	e.painter.Clear(color.NRGBA{255, 255, 255, 255})
 	for i, item := range page.Items {
 		if err := e.draw(item); err != nil {
@@ -61,6 +61,8 @@ func (e *easel) draw(item Item) error {
 		e.shape(item)
 	case Picture:
 		return e.show(item)
+	case Window:
+		return e.look(item)
 	}
 	return nil
 }
@@ -90,10 +92,14 @@ func (e *easel) show(p Picture) error {
 	if p.Image == nil {
 		return errors.New("a picture has a form and no image; give it an image of the form as well")
 	}
-	left, top := e.view.At(geometry.Vec2{X: p.Rect.Min.X, Y: p.Rect.Max.Y})
-	right, bottom := e.view.At(geometry.Vec2{X: p.Rect.Max.X, Y: p.Rect.Min.Y})
-	pixel := func(v float64) int { return int(math.Round(v)) }
-	area := image.Rect(pixel(left), pixel(top), pixel(right), pixel(bottom))
-	draw.CatmullRom.Scale(e.picture, area, p.Image, p.Image.Bounds(), draw.Over, nil)
+	draw.CatmullRom.Scale(e.picture, e.pixels(p.Rect), p.Image, p.Image.Bounds(), draw.Over, nil)
 	return nil
+}
+
+// pixels returns where a rectangle of the page lies on the picture.
+func (e *easel) pixels(r geometry.Rect) image.Rectangle {
+	left, top := e.view.At(geometry.Vec2{X: r.Min.X, Y: r.Max.Y})
+	right, bottom := e.view.At(geometry.Vec2{X: r.Max.X, Y: r.Min.Y})
+	pixel := func(v float64) int { return int(math.Round(v)) }
+	return image.Rect(pixel(left), pixel(top), pixel(right), pixel(bottom))
 }

@@ -29,7 +29,7 @@ func (p Paper) Landscape() Paper {
 	return Paper{max(p.Width, p.Height), min(p.Width, p.Height)}
 }
 
-// Item is one thing on a page: a Text, a Rule, a Box, a Shape or a Picture.
+// Item is one thing on a page: a Text, a Rule, a Box, a Shape, a Picture or a Window.
 type Item interface{ isItem() }
 
 // Text is a line of text on its baseline.

@@ -1,0 +1,123 @@
+// Package handout makes the printed lesson: how a bag is folded, in numbered steps with
+// pictures, for trainers and finishers.
+//
+// Texts are English words and phrases of package phrase, put through Order.Say before
+// anybody reads them.
+package handout
+
+import (
+	"context"
+	"fmt"
+	"io"
+	"time"
+
+	"gussetwright/app/document"
+	"gussetwright/app/folding"
+	"gussetwright/geometry"
+	"gussetwright/geometry/phrase"
+	"gussetwright/render/pdf"
+	"gussetwright/render/report"
+)
+
+// Order is what a printed lesson is made from.
+type Order struct {
+	Snapshot *document.Snapshot
+	Date     time.Time
+	// Say puts English into the language of the reader; nil leaves it.
+	Say  func(english string) string
+	Unit geometry.Unit // of sizes, "" for mm; inches also choose the paper Letter
+}
+
+// Write writes the lesson as a PDF file: what is needed and what to take care of, then
+// the steps, some four to a page. Nothing is written when ctx ends before.
+func Write(ctx context.Context, w io.Writer, order Order) error {
+	m := maker{Order: order}.whole()
+	pages, err := m.pages(ctx)
+	if err != nil {
+		return fmt.Errorf("make the printed lesson: %w", err)
+	}
+	return pdf.WriteReport(w, pages, pdf.Info{Title: m.title(), Date: m.Date, Language: m.say("en")})
+}
+
+// maker makes the pages of an order.
+type maker struct {
+	Order
+	studio *folding.Studio
+	column *report.Column
+}
+
+// whole returns the maker with everything filled in.
+func (m maker) whole() maker {
+	if m.Say == nil {
+		m.Say = func(english string) string { return english }
+	}
+	if m.Unit == "" {
+		m.Unit = geometry.Millimetre
+	}
+	return m
+}
+
+func (m maker) pages(ctx context.Context) ([]report.Page, error) {
+	var err error
+	if m.studio, err = folding.New(ctx, m.Snapshot, m.Say); err != nil {
+		return nil, err
+	}
+	m.column = report.NewColumn(m.layout())
+	m.opening()
+	lesson := m.studio.Lesson
+	for stage := range min(lesson.Foldable, len(lesson.Stages)) {
+		if err := ctx.Err(); err != nil {
+			return nil, err
+		}
+		m.step(stage)
+	}
+	m.ending()
+	return m.column.Pages()
+}
+
+var dark = report.RGB(34, 38, 42)
+
+func (m maker) layout() report.Layout {
+	paper := report.A4()
+	if m.Unit == geometry.Inch {
+		paper = report.Letter()
+	}
+	return report.Layout{
+		Paper: paper, Margin: 16, Size: 3.3, Ink: dark,
+		Footer: m.title() + "  ·  " + m.say("Folding lesson") + "  ·  " + m.Date.Format(time.DateOnly),
+		Number: func(page, of int) string { return m.tell(phrase.New("Page %d of %d", page, of)) },
+	}
+}
+
+func (m maker) say(text phrase.Word) string { return m.Say(string(text)) }
+
+func (m maker) tell(said phrase.Phrase) string { return said.In(m.Say) }
+
+func (m maker) title() string {
+	if m.Snapshot.Spec.Name == "" {
+		return m.say("Paper carrier bag")
+	}
+	return m.Snapshot.Spec.Name
+}
+
+func (m maker) number(mm float64) string {
+	return geometry.FormatNumber(mm/m.Unit.Length(), m.Unit.Decimals())
+}
+
+// length writes a length in mm in the unit of the order, with a space at which no line
+// ends.
+func (m maker) length(mm float64) string { return m.number(mm) + "\u00a0" + string(m.Unit) }
+
+// size writes a width and a height.
+func (m maker) size(width, height float64) string {
+	return m.number(width) + "\u00a0×\u00a0" + m.length(height)
+}
+
+// area writes an area in mm² in square centimetres or inches.
+func (m maker) area(mm2 float64) string {
+	unit := geometry.Centimetre
+	if m.Unit == geometry.Inch {
+		unit = geometry.Inch
+	}
+	return geometry.FormatNumber(mm2/(unit.Length()*unit.Length()), 0) + "\u00a0" + string(unit) + "²"
+}
