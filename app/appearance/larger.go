@@ -2,6 +2,7 @@ package appearance
 
 import (
 	"image/color"
+	"math"
 
 	"fyne.io/fyne/v2"
 )
@@ -23,8 +24,11 @@ func (l *Larger) Font(style fyne.TextStyle) fyne.Resource { return worn().Font(s
 // Icon is part of fyne.Theme.
 func (l *Larger) Icon(name fyne.ThemeIconName) fyne.Resource { return worn().Icon(name) }
 
-// Size is part of fyne.Theme.
-func (l *Larger) Size(name fyne.ThemeSizeName) float32 { return l.Factor * worn().Size(name) }
+// Size is part of fyne.Theme. Sizes are whole: the feet of letters are cut off at some
+// that are not.
+func (l *Larger) Size(name fyne.ThemeSizeName) float32 {
+	return float32(math.Round(float64(l.Factor * worn().Size(name))))
+}
 
 // Growth says how much larger than in the rest of the window everything may be.
 type Growth struct {

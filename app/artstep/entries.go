@@ -64,7 +64,7 @@ func newEntries(step *Step, set *settings.Settings) *entries {
 		e.number(offset("Y", lang.L("Upwards, as the panel hangs on the blank.")), func(a *bag.Artwork) *float64 { return &a.Y }, 1),
 		e.number(entry.Quantity{
 			Label: lang.L("Scale"), Unit: "%", Least: leastScale, Most: mostScale,
-			Help: lang.L("100% is the size that the fit gives."),
+			Help: lang.L("Percent of the size that the fit gives."),
 		}, func(a *bag.Artwork) *float64 { return &a.Scale }, 100),
 		entry.NewColumn(1, e.number(entry.Quantity{
 			Label: lang.L("Turn"), Unit: "°", Least: -mostTurn, Most: mostTurn, Low: -turnReach, High: turnReach,

@@ -17,8 +17,8 @@ import (
 func fits() []entry.Option {
 	return []entry.Option{
 		{Value: string(bag.FitCover), Word: lang.L("Cover"), Line: lang.L("Fills the place and its bleed; what is too much is cut off.")},
-		{Value: string(bag.FitContain), Word: lang.L("Within"), Line: lang.L("All of it is seen inside of the place.")},
-		{Value: string(bag.FitExact), Word: lang.L("Size of the file"), Line: lang.L("As large as the file says, middle on middle.")},
+		{Value: string(bag.FitContain), Word: lang.L("Within"), Line: lang.L("All of it shows inside its place.")},
+		{Value: string(bag.FitExact), Word: lang.L("Size of the file"), Line: lang.L("As large as the file says, centred.")},
 	}
 }
 

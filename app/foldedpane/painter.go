@@ -17,6 +17,10 @@ func NewPainter() *Painter {
 	return &Painter{&artist{say: func(string) string { return "" }}}
 }
 
+// NewNamingPainter returns a painter that writes the names of panels on bare paper, as
+// the pane does.
+func NewNamingPainter() *Painter { return &Painter{newArtist()} }
+
 // Paint returns the picture that a view shows, with what is printed on the bag. The view
 // is one of the snapshot and has no textures; without a snapshot it shows no bag.
 func (p *Painter) Paint(snapshot *document.Snapshot, v solid.View) *image.RGBA {

@@ -58,42 +58,15 @@ func setText(button *widget.Button, text string) {
 	}
 }
 
-// namedView is a usual place to look from.
-type namedView struct {
-	name   string
-	camera solid.Camera
-	choose func()
-}
-
-func (t *toolbar) namedViews() []namedView {
-	p := t.pane
-	return []namedView{
-		{lang.L("Isometric"), solid.Isometric, p.Isometric},
-		{lang.L("Front"), solid.Front, p.Front},
-		{lang.L("Back"), solid.Back, p.Back},
-		{lang.L("Left side"), solid.Left, p.Left},
-		{lang.L("Right side"), solid.Right, p.Right},
-		{lang.L("From above"), solid.Top, p.Top},
-		{lang.L("From below"), solid.Below, p.Below},
-	}
-}
-
 // viewName returns the name of the view that is seen, however large.
-func (t *toolbar) viewName() string {
-	for _, v := range t.namedViews() {
-		if seen := v.camera.Limited(); seen.Azimuth == t.pane.camera.Azimuth && seen.Elevation == t.pane.camera.Elevation {
-			return v.name
-		}
-	}
-	return lang.L("Turned")
-}
+func (t *toolbar) viewName() string { return ViewName(t.pane.camera) }
 
 func (t *toolbar) viewItems() []*fyne.MenuItem {
 	var items []*fyne.MenuItem
 	current := t.viewName()
-	for _, v := range t.namedViews() {
-		item := fyne.NewMenuItem(v.name, v.choose)
-		item.Checked = v.name == current
+	for _, v := range NamedViews() {
+		item := fyne.NewMenuItem(v.Name, func() { t.pane.setCamera(v.Camera) })
+		item.Checked = v.Name == current
 		items = append(items, item)
 	}
 	return items

@@ -82,6 +82,12 @@ func keyName(key fyne.KeyName) string {
 		return lang.L("Del")
 	case fyne.KeyTab:
 		return lang.L("Tab")
+	case fyne.KeySpace:
+		return lang.L("Space")
+	case fyne.KeyHome:
+		return lang.L("Home")
+	case fyne.KeyEnd:
+		return lang.L("End")
 	case fyne.KeyPageDown:
 		return lang.L("Page down")
 	case fyne.KeyPageUp:

@@ -34,6 +34,7 @@ const (
 	SmallerText     ID = "smaller-text"
 	AddArtwork      ID = "add-artwork"
 	Meeting         ID = "meeting"
+	Lesson          ID = "lesson"
 	Help            ID = "help"
 )
 
@@ -67,6 +68,9 @@ const arrows fyne.KeyName = "← ↑ ↓ →"
 // digits stands for the four keys of the sizes that are kept.
 const digits fyne.KeyName = "1 2 3 4"
 
+// numbers stands for the keys of the first stages of a lesson.
+const numbers fyne.KeyName = "1 … 9"
+
 // Steps is the number of steps of the job.
 const Steps = 7
 
@@ -95,6 +99,7 @@ func Groups() []Group {
 			{ID: SmallerText, Key: fyne.KeyMinus, Modifier: control | alt, Label: lang.L("Smaller text")},
 			{ID: Meeting, Key: fyne.KeyF11, Modifier: control, Label: lang.L("Meeting view, full screen")},
 			{Key: fyne.KeyF11, Label: lang.L("The same, where no button or list waits for keys")},
+			{ID: Lesson, Key: fyne.KeyL, Modifier: control, Label: lang.L("Lesson: how the bag is folded")},
 			{ID: Help, Key: fyne.KeyH, Modifier: control, Label: lang.L("Help")},
 		}},
 		{lang.L("Steps and findings"), append(steps(),
@@ -145,6 +150,21 @@ func Groups() []Group {
 			{Key: fyne.KeyC, Label: lang.L("Compare side by side, or show one")},
 			{Key: fyne.KeyP, Label: lang.L("Write the proof for the client")},
 			{Key: fyne.KeyEscape, Also: fyne.KeyF11, Label: lang.L("Leave the meeting view")},
+		}},
+		{lang.L("In the lesson"), []Shortcut{
+			{Key: fyne.KeyRight, Also: fyne.KeyPageDown, Label: lang.L("Show the next step")},
+			{Key: fyne.KeyLeft, Also: fyne.KeyPageUp, Label: lang.L("Show the step before")},
+			{Key: numbers, Label: lang.L("Show the step of that number")},
+			{Key: fyne.KeySpace, Label: lang.L("Play, or pause")},
+			{Key: fyne.KeyUp, Label: lang.L("A little on")},
+			{Key: fyne.KeyDown, Label: lang.L("A little back")},
+			{Key: fyne.KeyHome, Label: lang.L("To the flat blank")},
+			{Key: fyne.KeyEnd, Label: lang.L("To the end")},
+			{Key: fyne.KeyPlus, Label: lang.L("Faster")},
+			{Key: fyne.KeyMinus, Label: lang.L("Slower")},
+			{Key: fyne.Key0, Label: lang.L("Show the whole bag")},
+			{Key: fyne.KeyF, Label: lang.L("Full screen")},
+			{Key: fyne.KeyEscape, Label: lang.L("Leave the lesson")},
 		}},
 	}
 }

@@ -93,6 +93,7 @@ func (w *Window) bindKeys() {
 		shortcuts.Save:         w.save,
 		shortcuts.Quit:         w.close,
 		shortcuts.Meeting:      w.toggleMeeting,
+		shortcuts.Lesson:       w.toggleLesson,
 		shortcuts.NextStep:     func() { w.nextStep(1) },
 		shortcuts.PreviousStep: func() { w.nextStep(-1) },
 		shortcuts.ZoomIn:       w.zoomIn,
@@ -104,6 +105,8 @@ func (w *Window) bindKeys() {
 		case w.tour != nil && w.tour.TypedKey(key):
 		case w.inMeeting():
 			w.meeting.TypedKey(key)
+		case w.inLesson():
+			w.lesson.TypedKey(key)
 		case key.Name == fyne.KeyEscape:
 			w.escape()
 		case key.Name == fyne.KeyF11:
@@ -111,8 +114,11 @@ func (w *Window) bindKeys() {
 		}
 	})
 	w.window.Canvas().SetOnTypedRune(func(letter rune) {
-		if w.inMeeting() {
+		switch {
+		case w.inMeeting():
 			w.meeting.TypedRune(letter)
+		case w.inLesson():
+			w.lesson.TypedRune(letter)
 		}
 	})
 }

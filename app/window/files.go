@@ -157,6 +157,7 @@ func (w *Window) close() {
 		w.closeArtwork()
 		w.files.Close()
 		w.meeting.Close()
+		w.lesson.Close()
 		w.blank.Close()
 		w.folded.Close()
 		w.findings.Close()

@@ -85,6 +85,7 @@ func (m *menu) view() *fyne.Menu {
 		m.sign(appearance.ZoomOutIcon(), m.item(shortcuts.ZoomOut, lang.L("Zoom out"), w.zoomOut)),
 		m.sign(appearance.MeasureIcon(), m.item(shortcuts.Measure, lang.L("Measure"), func() { w.blank.Measure(!w.blank.Measuring()) })),
 		m.item(shortcuts.Meeting, lang.L("Meeting view"), w.toggleMeeting),
+		m.item(shortcuts.Lesson, lang.L("Lesson"), w.toggleLesson),
 		fyne.NewMenuItemSeparator(),
 		m.units(), m.appearance(),
 		m.item(shortcuts.LargerText, lang.L("Larger text"), func() { w.set.SetTextScale(w.set.TextScale() + textStep) }),

@@ -17,6 +17,7 @@ import (
 	"gussetwright/app/foldedpane"
 	"gussetwright/app/gallery"
 	"gussetwright/app/intake"
+	"gussetwright/app/lesson"
 	"gussetwright/app/meeting"
 	"gussetwright/app/notice"
 	"gussetwright/app/session"
@@ -47,6 +48,7 @@ type Window struct {
 	folded   *foldedpane.Pane
 	findings *findings.Strip
 	meeting  *meeting.View
+	lesson   *lesson.View
 	resting  [2]fyne.Size // of the panes while the meeting view is shown
 	desk     *desk        // steps, panes, findings
 	foot     *status.Line
@@ -75,6 +77,7 @@ func newWindow(app fyne.App, set *settings.Settings, doc *document.Document, fil
 	w.foot = status.New(w.doc, set)
 	w.newArtwork(later)
 	w.newMeeting()
+	w.newLesson()
 	w.steps = steps.New(w.doc, w.look, set, w.art, w.files)
 	w.desk = newDesk(set, w.steps, w.blank, w.folded, w.findings)
 	w.pages = container.NewStack(w.desk)
@@ -118,15 +121,21 @@ func (w *Window) showPage(page fyne.CanvasObject) {
 	if w.inMeeting() && page != w.meeting {
 		w.endMeeting()
 	}
+	if w.inLesson() && page != w.lesson {
+		w.endLesson()
+	}
 	w.pages.Objects = []fyne.CanvasObject{page}
 	w.pages.Refresh()
-	if w.begun && page != w.meeting {
+	if w.begun && page != w.meeting && page != w.lesson {
 		w.foot.Show()
 	} else {
-		w.foot.Hide() // there is no bag yet that it could tell of, or a client looks on
+		w.foot.Hide() // there is no bag yet that it could tell of, or others look on
 	}
-	if page == w.meeting {
+	switch page {
+	case w.meeting:
 		w.beginMeeting()
+	case w.lesson:
+		w.lesson.Open()
 	}
 }
 

@@ -15,6 +15,9 @@ func pack(c color.Color) packed {
 	return r>>8 | g>>8<<8 | b>>8<<16
 }
 
+// packOpaque is pack of an opaque colour, without leaving garbage.
+func packOpaque(c color.RGBA) packed { return packed(c.R) | packed(c.G)<<8 | packed(c.B)<<16 }
+
 // mix returns the colour that lies the share part of 256 from a to b.
 func mix(a, b packed, part uint32) packed {
 	const even, odd = 0x00ff00ff, 0x0000ff00

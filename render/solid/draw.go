@@ -5,8 +5,11 @@ import (
 	"encoding/binary"
 	"image"
 	"image/color"
+	"math"
 	"slices"
 	"sync"
+
+	"gussetwright/geometry"
 )
 
 // MostPixels bounds the size of a picture: 100 million pixels take 400 MB.
@@ -31,7 +34,9 @@ type View struct {
 	Side      int    // where the reference stands, see SideFor
 	Highlight string // a panel that stands out, or ""
 	Marker    *Place // a place that is marked, or nil
-	Faded     bool   // with little contrast: the bag is out of date
+	Creases   []Crease
+	Patches   []Patch
+	Faded     bool // with little contrast: the bag is out of date
 }
 
 // lens returns the lens of the view for pixels.
@@ -53,9 +58,34 @@ func (v *View) Scale() float64 {
 	return l.focal / l.seen(frame.Middle).Z
 }
 
+// Closest returns the zoom at which a box, given by its least and greatest coordinates,
+// just fits into the picture from where the camera looks.
+func (v *View) Closest(least, greatest geometry.Vec3) float64 {
+	plain := *v
+	plain.Camera.Zoom, plain.Camera.Shift = 1, geometry.Vec2{}
+	l := plain.lens()
+	reach := 0.0 // of the box, as a share of the way from the middle to the edge
+	for corner := range 8 {
+		p := least
+		if corner&1 != 0 {
+			p.X = greatest.X
+		}
+		if corner&2 != 0 {
+			p.Y = greatest.Y
+		}
+		if corner&4 != 0 {
+			p.Z = greatest.Z
+		}
+		x, y := l.pixel(l.seen(p))
+		reach = max(reach, math.Abs(x-l.x)/l.x, math.Abs(y-l.y)/l.y)
+	}
+	return fill / max(reach, 1e-9)
+}
+
 // shading is what the shadow on the ground follows from.
 type shading struct {
 	model   *Model
+	made    int // the body of the model
 	beside  Reference
 	side    int
 	azimuth float64
@@ -65,7 +95,7 @@ type shading struct {
 type Renderer struct {
 	canvas canvas
 	order  []int
-	shade  *shadow
+	shade  shadow
 	shaded shading // what shade was reckoned for
 
 	lock  sync.Mutex
@@ -89,11 +119,14 @@ func (r *Renderer) Draw(v View) *image.RGBA {
 		r.surfaces(&v, &l, lit, beside.surfaces)
 		c.tiles(&v, &l, lit, beside.tiles)
 	}
-	if from := (shading{v.Model, v.Reference, v.Side, v.Camera.Azimuth}); r.shade == nil || r.shaded != from {
-		r.shade, r.shaded = newShadow(v.Model, beside, lit.main), from
+	if from := (shading{v.Model, v.Model.made, v.Reference, v.Side, v.Camera.Azimuth}); r.shaded != from {
+		r.shade.reckon(v.Model, beside, lit.main)
+		r.shaded = from
 	}
 	r.shade.lay(c, &l, v.Look.Shadow)
+	c.patches(&v, &l)
 	c.strokes(&v, &l, float64(samples))
+	c.creases(&v, &l, float64(samples))
 	c.highlight(&v, &l, float64(samples))
 	c.marker(&v, &l, float64(samples))
 	c.resolve(picture, samples, &v)
@@ -157,7 +190,7 @@ func (v *View) colour(p *paint, s *surface, l *lens, lit lights, facing bool) {
 		normal = normal.Scale(-1)
 	}
 	p.shade = 256 * lit.brightness(normal)
-	p.colour = pack(v.Paper.Print)
+	p.colour = packOpaque(v.Paper.Print)
 	switch s.material {
 	case edge:
 		p.shade *= edgeShade
@@ -166,12 +199,12 @@ func (v *View) colour(p *paint, s *surface, l *lens, lit lights, facing bool) {
 		p.level, p.height = sheetTexture().levelFor(l.focal/l.seen(s.middle).Z), 297
 		return
 	case card:
-		p.colour = pack(v.Paper.Reverse)
+		p.colour = packOpaque(v.Paper.Reverse)
 		p.grade(s, insideBelow, insideAbove, v.Model.height)
 		return
 	}
 	if !facing {
-		p.colour = pack(v.Paper.Reverse)
+		p.colour = packOpaque(v.Paper.Reverse)
 	} else if s.piece >= 0 && s.piece < len(v.Textures) && v.Textures[s.piece] != nil {
 		t := v.Textures[s.piece]
 		p.level, p.height = t.levelFor(l.focal/l.seen(s.middle).Z), t.height
@@ -220,7 +253,7 @@ func (c *canvas) tiles(v *View, l *lens, lit lights, tiles []tile) {
 
 // backgroundAt returns the background at a share of the height of the picture.
 func (l Look) backgroundAt(row, height int) packed {
-	return mix(pack(l.Above), pack(l.Below), uint32(256*row/height))
+	return mix(packOpaque(l.Above), packOpaque(l.Below), uint32(256*row/height))
 }
 
 // ground fills the canvas with the background.

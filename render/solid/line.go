@@ -83,7 +83,12 @@ func (c *canvas) stretch(start, end geometry.Vec2, near affine, p pen) {
 
 // turnOf returns the winding of a polygon on the picture, y down.
 func turnOf(corners []geometry.Vec2) int {
-	if geometry.Polygon(corners...).Area() > 0 {
+	twice := 0.0 // the area
+	origin := corners[0]
+	for i := 2; i < len(corners); i++ {
+		twice += corners[i-1].Sub(origin).Cross(corners[i].Sub(origin))
+	}
+	if twice > 0 {
 		return -1
 	}
 	return 1

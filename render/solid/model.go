@@ -2,6 +2,7 @@ package solid
 
 import (
 	"math"
+	"slices"
 
 	"gussetwright/geometry"
 	"gussetwright/geometry/blank"
@@ -50,6 +51,35 @@ type Model struct {
 	height          float64 // of the paper above the ground, mm
 	least, greatest geometry.Vec3
 	tiles           []tile // of the cords
+	made            int    // counts the bodies that it has been
+	room            room
+}
+
+// room is memory that a model takes from body to body.
+type room struct {
+	corners []geometry.Vec3
+	loops   [][]geometry.Vec3
+	at      map[rimKey][2]int
+}
+
+// loop returns room for a loop of n corners.
+func (r *room) loop(n int) []geometry.Vec3 {
+	if len(r.corners)+n > cap(r.corners) {
+		r.corners = make([]geometry.Vec3, 0, max(2*cap(r.corners), 64*n))
+	}
+	from := len(r.corners)
+	r.corners = r.corners[:from+n]
+	return r.corners[from : from+n : from+n]
+}
+
+// list returns room for n loops.
+func (r *room) list(n int) [][]geometry.Vec3 {
+	if len(r.loops)+n > cap(r.loops) {
+		r.loops = make([][]geometry.Vec3, 0, max(2*cap(r.loops), 64*n))
+	}
+	from := len(r.loops)
+	r.loops = r.loops[:from+n]
+	return r.loops[from : from+n : from+n]
 }
 
 // holeSteps is the number of chords to a half circle of a hole.
@@ -57,12 +87,24 @@ const holeSteps = 14
 
 // NewModel makes a bag ready to be drawn.
 func NewModel(body fold.Body) *Model {
-	m := &Model{body: body}
+	m := &Model{}
+	m.Refold(body)
+	return m
+}
+
+// Refold makes the model another bag, or the same one folded further, in the memory
+// of the last: a motion of many pictures leaves next to no garbage. Nobody may be
+// drawing the model or asking it meanwhile.
+func (m *Model) Refold(body fold.Body) {
+	m.body = body
+	m.made++
 	m.least, m.greatest = body.Bounds()
-	m.surfaces = make([]surface, 0, 4*len(body.Facets))
+	m.height, m.strokes, m.tiles = 0, m.strokes[:0], m.tiles[:0]
+	m.surfaces = slices.Grow(m.surfaces[:0], 4*len(body.Facets))
+	m.room.corners, m.room.loops = m.room.corners[:0], m.room.loops[:0]
 	for i := range body.Facets {
 		f := &body.Facets[i]
-		s := newSurface(f, printed)
+		s := m.newSurface(f, printed)
 		s.turnedIn = f.Row() == blank.RowTurnIn
 		m.surfaces = append(m.surfaces, s)
 		for _, p := range f.Points {
@@ -71,29 +113,28 @@ func NewModel(body fold.Body) *Model {
 	}
 	for i := range body.Cards {
 		c := &body.Cards[i]
-		m.surfaces = append(m.surfaces, newSurface(c, card))
+		m.surfaces = append(m.surfaces, m.newSurface(c, card))
 		for k, p := range c.Points {
 			m.strokes = append(m.strokes, stroke{p, c.Points[(k+1)%len(c.Points)], c.Pose.Out()})
 		}
 	}
 	m.addEdges()
 	for i := range body.Cords {
-		m.tiles = append(m.tiles, tilesOf(&body.Cords[i])...)
+		m.addTiles(&body.Cords[i])
 	}
-	return m
 }
 
-func newSurface(f *fold.Facet, of material) surface {
+func (m *Model) newSurface(f *fold.Facet, of material) surface {
 	s := surface{panel: f.Panel, piece: f.Piece, material: of, pose: f.Pose, normal: f.Pose.Out()}
-	s.loops = make([][]geometry.Vec3, 0, 1+len(f.Openings))
-	s.loops = append(s.loops, f.Points)
-	for _, o := range f.Openings {
+	s.loops = m.room.list(1 + len(f.Openings))
+	s.loops[0] = f.Points
+	for k, o := range f.Openings {
 		outline := o.Outline(holeSteps)
-		loop := make([]geometry.Vec3, len(outline))
+		loop := m.room.loop(len(outline))
 		for i, p := range outline {
 			loop[i] = f.Pose.At(p)
 		}
-		s.loops = append(s.loops, loop)
+		s.loops[k+1] = loop
 	}
 	s.middle = middleOf(f.Points)
 	return s
@@ -102,10 +143,18 @@ func newSurface(f *fold.Facet, of material) surface {
 // quad returns the surface of four corners in a plane, anticlockwise seen from
 // where it is lit.
 func quad(a, b, c, d geometry.Vec3, of material) surface {
+	return (&room{corners: make([]geometry.Vec3, 0, 4), loops: make([][]geometry.Vec3, 0, 1)}).quad(a, b, c, d, of)
+}
+
+// quad is the function of that name in memory of the room.
+func (r *room) quad(a, b, c, d geometry.Vec3, of material) surface {
 	right := b.Sub(a).Unit()
 	normal := c.Sub(a).Cross(d.Sub(b)).Unit()
+	corners, loops := r.loop(4), r.list(1)
+	corners[0], corners[1], corners[2], corners[3] = a, b, c, d
+	loops[0] = corners
 	return surface{
-		piece: -1, material: of, loops: [][]geometry.Vec3{{a, b, c, d}},
+		piece: -1, material: of, loops: loops,
 		pose:   fold.Pose{Origin: a, Right: right, Up: normal.Cross(right)},
 		normal: normal, middle: a.Mid(c),
 	}
@@ -161,7 +210,11 @@ type rimKey struct {
 // thickness of the paper; at a fold that lies several layers apart a strip joins the
 // two sides; and edges that show get a fine line.
 func (m *Model) addEdges() {
-	at := make(map[rimKey][2]int, 8*len(m.body.Facets))
+	if m.room.at == nil {
+		m.room.at = make(map[rimKey][2]int, 8*len(m.body.Facets))
+	}
+	at := m.room.at
+	clear(at)
 	for i := range m.body.Facets {
 		f := &m.body.Facets[i]
 		for c, a := range f.Corners {
@@ -180,8 +233,8 @@ func (m *Model) addEdges() {
 				m.foldEdge(f, &m.body.Facets[other[0]], c, other[1])
 			}
 		}
-		for _, o := range f.Openings {
-			m.holeEdge(f, o)
+		for _, loop := range m.surfaces[i].loops[1:] {
+			m.holeEdge(f, loop)
 		}
 	}
 }
@@ -190,22 +243,20 @@ func (m *Model) addEdges() {
 func (m *Model) cutEdge(f *fold.Facet, a, b geometry.Vec3) {
 	inward := f.Pose.Out().Scale(-m.body.Caliper)
 	if b.Sub(a).Length() > geometry.Tolerance {
-		m.surfaces = append(m.surfaces, quad(b, a, a.Add(inward), b.Add(inward), edge))
+		m.surfaces = append(m.surfaces, m.room.quad(b, a, a.Add(inward), b.Add(inward), edge))
 		m.strokes = append(m.strokes, stroke{a, b, f.Pose.Out()})
 	}
 }
 
 // holeEdge adds the thickness of the paper around a hole, for close looks.
-func (m *Model) holeEdge(f *fold.Facet, o fold.Opening) {
+func (m *Model) holeEdge(f *fold.Facet, outline []geometry.Vec3) {
 	inward := f.Pose.Out().Scale(-m.body.Caliper)
-	outline := o.Outline(holeSteps)
-	for i, p := range outline {
-		q := outline[(i+1)%len(outline)]
-		if q.Near(p) {
+	for i, a := range outline {
+		b := outline[(i+1)%len(outline)]
+		if b.Sub(a).Length() < geometry.Tolerance {
 			continue
 		}
-		a, b := f.Pose.At(p), f.Pose.At(q)
-		s := quad(b, a, a.Add(inward), b.Add(inward), edge)
+		s := m.room.quad(b, a, a.Add(inward), b.Add(inward), edge)
 		s.finest = 0.4 / m.body.Caliper
 		m.surfaces = append(m.surfaces, s)
 		m.strokes = append(m.strokes, stroke{a, b, f.Pose.Out()})
@@ -224,7 +275,7 @@ func (m *Model) foldEdge(f, g *fold.Facet, c, d int) {
 	if across.Length() < m.body.Caliper/100 {
 		return
 	}
-	strip := quad(b, a, near, far, edge)
+	strip := m.room.quad(b, a, near, far, edge)
 	flush := func(n geometry.Vec3) bool { return math.Abs(strip.normal.Dot(n)) > 0.999 }
 	if strip.normal != (geometry.Vec3{}) && !flush(f.Pose.Out()) && !flush(g.Pose.Out()) {
 		start, end := f.Corners[c], f.Corners[(c+1)%len(f.Corners)]

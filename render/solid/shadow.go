@@ -12,6 +12,11 @@ type shadow struct {
 	cell    float64       // mm
 	across  int           // cells each way
 	density []uint8       // 255 where no light comes
+
+	foot, thrown []float32 // scratch, cells
+	line         []float32
+	flat         []geometry.Vec2
+	scan         scanner
 }
 
 const (
@@ -23,10 +28,10 @@ const (
 	footDensity = 0.75
 )
 
-// newShadow reckons the shadow of the paper: the dark under and close around the
-// bag, and a wide, faint one to the side away from the light. beside, which may be
-// nil, stands next to the bag.
-func newShadow(m *Model, beside *object, light geometry.Vec3) *shadow {
+// reckon makes it the shadow of the paper: the dark under and close around the bag,
+// and a wide, faint one to the side away from the light. beside, which may be nil,
+// stands next to the bag.
+func (s *shadow) reckon(m *Model, beside *object, light geometry.Vec3) {
 	throw := geometry.Vec2{X: -light.X, Y: -light.Y}.Scale(castLength / light.Z)
 	low := geometry.Rect{Min: geometry.Vec2{X: m.least.X, Y: m.least.Y}, Max: geometry.Vec2{X: m.greatest.X, Y: m.greatest.Y}}
 	if beside != nil {
@@ -37,46 +42,52 @@ func newShadow(m *Model, beside *object, light geometry.Vec3) *shadow {
 	far := geometry.Rect{Min: low.Min.Add(cast), Max: low.Max.Add(cast)}
 	spread := 0.09 * (low.Width() + low.Height() + m.height)
 	area := low.Union(far).Inset(-1.6 * spread)
-	s := &shadow{corner: area.Min, across: shadowCells}
-	s.cell = max(area.Width(), area.Height()) / shadowCells
-
-	foot, thrown := make([]float32, shadowCells*shadowCells), make([]float32, shadowCells*shadowCells)
-	var scan scanner
+	s.corner, s.across, s.cell = area.Min, shadowCells, max(area.Width(), area.Height())/shadowCells
+	s.empty()
 	for i := range m.surfaces {
 		if m.surfaces[i].material != printed {
 			continue
 		}
 		outline := m.surfaces[i].loops[0]
-		s.cover(&scan, foot, outline, geometry.Vec2{}, m.height/4)
-		s.cover(&scan, thrown, outline, throw, math.Inf(1))
+		s.cover(s.foot, outline, geometry.Vec2{}, m.height/4)
+		s.cover(s.thrown, outline, throw, math.Inf(1))
 	}
 	if beside != nil {
 		for _, outline := range beside.outlines() {
-			s.cover(&scan, foot, outline, geometry.Vec2{}, m.height/4)
-			s.cover(&scan, thrown, outline, throw, math.Inf(1))
+			s.cover(s.foot, outline, geometry.Vec2{}, m.height/4)
+			s.cover(s.thrown, outline, throw, math.Inf(1))
 		}
 	}
-	s.blur(foot, spread*0.22)
-	s.blur(thrown, spread*0.6)
-	s.density = make([]uint8, len(foot))
-	for i := range foot {
-		light := (1 - footDensity*float64(foot[i])) * (1 - castDensity*float64(thrown[i]))
+	s.blur(s.foot, spread*0.22)
+	s.blur(s.thrown, spread*0.6)
+	for i := range s.foot {
+		light := (1 - footDensity*float64(s.foot[i])) * (1 - castDensity*float64(s.thrown[i]))
 		s.density[i] = uint8(255 * (1 - light))
 	}
-	return s
+}
+
+// empty takes the light off no cell.
+func (s *shadow) empty() {
+	if s.density == nil {
+		const cells = shadowCells * shadowCells
+		s.foot, s.thrown, s.density, s.line = make([]float32, cells), make([]float32, cells), make([]uint8, cells), make([]float32, shadowCells)
+		return
+	}
+	clear(s.foot)
+	clear(s.thrown)
 }
 
 // cover marks the cells below a polygon, each point thrown to the side by its
 // height. Points above the ceiling are brought down to it.
-func (s *shadow) cover(scan *scanner, cells []float32, outline []geometry.Vec3, throw geometry.Vec2, ceiling float64) {
-	flat := make([]geometry.Vec2, len(outline))
-	for i, p := range outline {
+func (s *shadow) cover(cells []float32, outline []geometry.Vec3, throw geometry.Vec2, ceiling float64) {
+	s.flat = s.flat[:0]
+	for _, p := range outline {
 		at := geometry.Vec2{X: p.X, Y: p.Y}.Add(throw.Scale(min(p.Z, ceiling))).Sub(s.corner)
-		flat[i] = at.Scale(1 / s.cell)
+		s.flat = append(s.flat, at.Scale(1/s.cell))
 	}
-	scan.begin()
-	scan.polygon(flat, s.across)
-	scan.fill(s.across, turnOf(flat), func(row, left, right int) {
+	s.scan.begin()
+	s.scan.polygon(s.flat, s.across)
+	s.scan.fill(s.across, turnOf(s.flat), func(row, left, right int) {
 		for i := row*s.across + left; i < row*s.across+right; i++ {
 			cells[i] = 1
 		}
@@ -86,13 +97,12 @@ func (s *shadow) cover(scan *scanner, cells []float32, outline []geometry.Vec3, 
 // blur spreads the cells: three passes of a running mean come close to a bell curve.
 func (s *shadow) blur(cells []float32, reach float64) {
 	radius := max(int(math.Round(reach/s.cell)), 1)
-	line := make([]float32, s.across)
 	for range 3 {
 		for i := range s.across {
-			runningMean(cells[i*s.across:], 1, s.across, radius, line)
+			runningMean(cells[i*s.across:], 1, s.across, radius, s.line)
 		}
 		for i := range s.across {
-			runningMean(cells[i:], s.across, s.across, radius, line)
+			runningMean(cells[i:], s.across, s.across, radius, s.line)
 		}
 	}
 }

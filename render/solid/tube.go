@@ -2,6 +2,7 @@ package solid
 
 import (
 	"math"
+	"slices"
 
 	"gussetwright/geometry"
 	"gussetwright/geometry/fold"
@@ -33,38 +34,50 @@ type section struct {
 	wide, deep float64 // mm, half of the whole
 }
 
-// tilesOf covers a cord.
-func tilesOf(cord *fold.Cord) []tile {
-	of := map[fold.Stuff]stuff{fold.Textile: textile, fold.Paper: paperCord, fold.Metal: metal}[cord.Stuff]
+// addTiles covers a cord.
+func (m *Model) addTiles(cord *fold.Cord) {
+	of := textile
+	switch cord.Stuff {
+	case fold.Paper:
+		of = paperCord
+	case fold.Metal:
+		of = metal
+	}
 	sections := make([]section, len(cord.Path))
 	for i, p := range cord.Path {
 		sections[i] = section{p, cord.Wide, cord.Deep}
 	}
 	closed := len(cord.Path) > 2 && cord.Path[0].Near(cord.Path[len(cord.Path)-1])
-	return tube(sections, cord.Out, of, tubeSides, !closed)
+	m.tiles = m.room.tube(m.tiles, sections, cord.Out, of, tubeSides, !closed)
 }
 
 // tube covers the hull of sections along a path with tiles. The sections reach deep
 // along out and wide at right angles to that and to the path. capped closes the ends
 // with domes.
 func tube(sections []section, out geometry.Vec3, of stuff, sides int, capped bool) []tile {
+	var r room
+	return r.tube(nil, sections, out, of, sides, capped)
+}
+
+// tube is the function of that name in memory of the room. It adds to tiles.
+func (r *room) tube(tiles []tile, sections []section, out geometry.Vec3, of stuff, sides int, capped bool) []tile {
 	if capped {
 		sections = domed(sections)
 	}
 	n := len(sections)
-	rings, normals := make([][]geometry.Vec3, n), make([][]geometry.Vec3, n)
+	rings, normals := r.list(n), r.list(n)
 	wideWays := wideWaysOf(sections, out)
 	for i, s := range sections {
 		wideWay := wideWays[i]
 		deepWay := alongAt(sections, i).Cross(wideWay).Unit()
-		rings[i], normals[i] = make([]geometry.Vec3, sides), make([]geometry.Vec3, sides)
+		rings[i], normals[i] = r.loop(sides), r.loop(sides)
 		for k := range sides {
 			sin, cos := math.Sincos(2 * math.Pi * float64(k) / float64(sides))
 			rings[i][k] = s.center.Add(wideWay.Scale(s.wide * cos)).Add(deepWay.Scale(s.deep * sin))
 			normals[i][k] = wideWay.Scale(s.deep * cos).Add(deepWay.Scale(s.wide * sin)).Unit()
 		}
 	}
-	tiles := make([]tile, 0, (n-1)*sides)
+	tiles = slices.Grow(tiles, (n-1)*sides)
 	for i := range n - 1 {
 		for k := range sides {
 			next := (k + 1) % sides

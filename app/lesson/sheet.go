@@ -1,0 +1,257 @@
+package lesson
+
+import (
+	"image"
+	"image/color"
+	"slices"
+	"sync"
+
+	"gussetwright/app/words"
+	"gussetwright/geometry"
+	"gussetwright/geometry/bag"
+	"gussetwright/geometry/blank"
+	"gussetwright/geometry/fold"
+	"gussetwright/render/dieline"
+	"gussetwright/render/flat"
+	"gussetwright/render/printed"
+	"gussetwright/render/scene"
+	"gussetwright/render/solid"
+)
+
+// sheet draws the blank, print side up: what is folded and glued in a stage stands out
+// from a faint drawing of the rest.
+type sheet struct {
+	say func(string) string // translates names on the drawing
+
+	lock    sync.Mutex
+	painter flat.Painter
+	bench   printed.Bench
+	spare   []*image.RGBA
+
+	plain   plain
+	ground  *image.RGBA              // the faint drawing
+	dashes  map[scene.Role][]float64 // of the creases
+	palette *flat.Palette
+}
+
+// plain is what the faint drawing depends on.
+type plain struct {
+	course        *course
+	width, height int
+	letter, top   float64
+	faded, dark   bool
+}
+
+func newSheet() *sheet { return &sheet{say: words.OnDrawing()} }
+
+// Widths of lines in pixels of fyne, and as multiples of a crease.
+const (
+	pen       = 1.4
+	litWidth  = 3.2
+	haloWidth = 6
+	shadow    = 7
+)
+
+// paint is part of artist.
+func (s *sheet) paint(o order) *image.RGBA {
+	s.lock.Lock()
+	defer s.lock.Unlock()
+	if wanted := (plain{o.course, o.width, o.height, o.letter, o.top, o.faded, o.dark}); s.plain != wanted {
+		s.plain = wanted
+		s.draw(&o)
+	}
+	picture := s.blankPicture(o.width, o.height)
+	copy(picture.Pix, s.ground.Pix)
+	spread := layOut(&o)
+	areas, pieces := o.course.areas(o.at.stage)
+	for i := range areas {
+		s.painter.Begin(picture, spread.view(&o, pieces[i]))
+		s.glue(&areas[i], o.at.glued(), spread.scale/o.density)
+	}
+	for i := range o.course.snapshot.Blank.Pieces {
+		s.painter.Begin(picture, spread.view(&o, i))
+		s.light(o.course.Stages[o.at.stage].Creases, i, o.look.Accent)
+	}
+	return picture
+}
+
+// draw makes the faint drawing.
+func (s *sheet) draw(o *order) {
+	snapshot := o.course.snapshot
+	laid := &snapshot.Blank
+	sides := s.print(o)
+	s.choosePalette(o, sides != nil)
+	spread := layOut(o)
+	veil := color.NRGBA(solid.PaperOf(snapshot.Spec.Paper).Print)
+	veil.A = 120 // lets what is printed step back
+	if size := image.Rect(0, 0, o.width, o.height); s.ground == nil || s.ground.Rect != size {
+		s.ground = image.NewRGBA(size)
+	}
+	s.painter.Begin(s.ground, spread.view(o, 0))
+	s.painter.Clear(s.palette.Ground)
+	for i := range laid.Pieces {
+		view := spread.view(o, i)
+		s.painter.Begin(s.ground, view)
+		s.painter.Shadow(s.palette.Shadow, laid.Pieces[i].Outline, shadow*o.density)
+		if sides == nil {
+			s.painter.Fill(s.palette.Paper, laid.Pieces[i].Outline)
+		} else {
+			sides[i].Paint(&s.bench, s.ground, view, printed.Fine)
+			s.painter.Begin(s.ground, view)
+			s.painter.Fill(veil, laid.Pieces[i].Outline)
+		}
+	}
+	screen := dieline.Screen{Letter: o.letter / spread.scale, Say: s.say}
+	shown := flat.AllLayers().With(scene.Artwork, false).With(scene.Dimensions, false).With(scene.Bleed, false).
+		With(scene.ContentArea, false).With(scene.Gluing, false)
+	s.dashes = dashesOf(screen)
+	bare := *laid // glue is drawn stage by stage
+	bare.Pieces = slices.Clone(laid.Pieces)
+	for i := range laid.Pieces {
+		bare.Pieces[i].Glue = nil
+		drawing := screen.Draw(&bare, i)
+		s.painter.Begin(s.ground, spread.view(o, i))
+		s.painter.Draw(drawing, s.palette, shown)
+	}
+}
+
+// print returns the print sides of the pieces, nil where plain white paper is seen.
+func (s *sheet) print(o *order) []*printed.Side {
+	snapshot := o.course.snapshot
+	var sides []*printed.Side
+	seen := snapshot.Spec.Paper.Colour != bag.ColourWhite
+	for i := range snapshot.Blank.Pieces {
+		sides = append(sides, snapshot.Side(i))
+		seen = seen || !sides[i].Bare()
+	}
+	if !seen {
+		return nil
+	}
+	return sides
+}
+
+// choosePalette chooses the colours: the creases faint, and everything where the bag is
+// out of date.
+func (s *sheet) choosePalette(o *order, onPrint bool) {
+	palette := flat.Light()
+	switch {
+	case o.dark && onPrint:
+		palette = flat.OnPrint()
+	case o.dark:
+		palette = flat.Dark()
+	}
+	if o.faded {
+		palette = palette.Faded()
+	}
+	s.palette = palette
+	for _, role := range []scene.Role{scene.Creasing, scene.ReverseCreasing} {
+		ink := palette.Ink[role]
+		ink.A = 130
+		palette.Ink[role] = ink
+	}
+}
+
+// dashesOf returns the dash patterns of mountain and valley.
+func dashesOf(screen dieline.Screen) map[scene.Role][]float64 {
+	dashes := map[scene.Role][]float64{}
+	for _, role := range []scene.Role{scene.Creasing, scene.ReverseCreasing} {
+		for _, item := range screen.Sample(role, geometry.RectAt(0, 0, 1, 1)).Items {
+			if stroke, is := item.(scene.Stroke); is {
+				dashes[role] = stroke.Dash
+			}
+		}
+	}
+	return dashes
+}
+
+// light draws the creases of a piece that are folded now, thick, with the dashes of
+// mountain and valley.
+func (s *sheet) light(creases []fold.Crease, piece int, accent color.RGBA) {
+	var halo, line scene.Drawing
+	for _, crease := range creases {
+		if crease.Piece != piece {
+			continue
+		}
+		role := scene.Creasing
+		if crease.Fold == blank.Valley {
+			role = scene.ReverseCreasing
+		}
+		path := geometry.Path{Vertices: []geometry.Vertex{{Vec2: crease.From}, {Vec2: crease.To}}}
+		width := role.Style().Width
+		halo.Items = append(halo.Items, scene.Stroke{Role: role, Path: path, Width: haloWidth * width})
+		line.Items = append(line.Items, scene.Stroke{Role: role, Path: path, Width: litWidth * width, Dash: s.dashes[role]})
+	}
+	under := s.palette.Paper
+	under.A = 190
+	s.painter.Draw(halo, twoInks(under), flat.AllLayers())
+	s.painter.Draw(line, twoInks(color.NRGBA(accent)), flat.AllLayers())
+}
+
+// twoInks is a palette in which all creases have one colour.
+func twoInks(c color.NRGBA) *flat.Palette {
+	return &flat.Palette{Ink: map[scene.Role]color.NRGBA{scene.Creasing: c, scene.ReverseCreasing: c}}
+}
+
+// glue draws an area that is glued, striped: rising on the print side, and falling with
+// a dashed border on the reverse. scale is in pixels of fyne per mm.
+func (s *sheet) glue(area *blank.GlueArea, strength, scale float64) {
+	ink := s.palette.Ink[scene.Gluing]
+	faint, strong := ink, ink
+	faint.A, strong.A = uint8(70*strength), uint8(200*strength)
+	s.painter.Fill(faint, area.Shape)
+	slope := geometry.Vec2{X: 1, Y: 1}
+	if area.Side == blank.ReverseSide {
+		slope.Y = -1
+	}
+	const every, broad = 9.0, 3.0 // pixels of fyne
+	s.painter.Fill(strong, stripes(corners(area.Shape), slope, every/scale, broad/scale)...)
+	border := scene.Stroke{Role: scene.Gluing, Path: area.Shape, Width: scene.Creasing.Style().Width * 1.5}
+	if area.Side == blank.ReverseSide {
+		border.Dash = []float64{6 / scale, 4 / scale}
+	}
+	s.painter.Draw(scene.Drawing{Items: []scene.Item{border}}, s.palette, flat.AllLayers())
+}
+
+// stripes returns stripes along a direction within a convex shape: every so many mm one
+// that is so broad.
+func stripes(shape []geometry.Vec2, along geometry.Vec2, every, broad float64) []geometry.Path {
+	along = along.Unit()
+	left := along.Left()
+	first, last := left.Dot(shape[0]), left.Dot(shape[0])
+	for _, p := range shape {
+		first, last = min(first, left.Dot(p)), max(last, left.Dot(p))
+	}
+	var list []geometry.Path
+	for at := first; at < last; at += every {
+		stripe := geometry.CutLeft(shape, left.Scale(at), along)
+		if len(stripe) > 2 {
+			stripe = geometry.CutLeft(stripe, left.Scale(at+broad), along.Scale(-1))
+		}
+		if len(stripe) > 2 {
+			list = append(list, geometry.Polygon(stripe...))
+		}
+	}
+	return list
+}
+
+// giveBack is part of artist.
+func (s *sheet) giveBack(old *image.RGBA) {
+	s.lock.Lock()
+	defer s.lock.Unlock()
+	const most = 2
+	if old != nil && len(s.spare) < most {
+		s.spare = append(s.spare, old)
+	}
+}
+
+func (s *sheet) blankPicture(width, height int) *image.RGBA {
+	size := image.Point{X: width, Y: height}
+	for len(s.spare) > 0 {
+		last := s.spare[len(s.spare)-1]
+		s.spare = s.spare[:len(s.spare)-1]
+		if last.Rect.Size() == size {
+			return last
+		}
+	}
+	return image.NewRGBA(image.Rectangle{Max: size})
+}

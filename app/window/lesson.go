@@ -1,0 +1,79 @@
+package window
+
+import (
+	"fmt"
+	"strings"
+
+	"fyne.io/fyne/v2/lang"
+
+	"gussetwright/app/jobs"
+	"gussetwright/app/lesson"
+	"gussetwright/app/words"
+)
+
+// newLesson makes the view that shows how the bag is folded.
+func (w *Window) newLesson() {
+	w.lesson = lesson.New(w.doc, w.set, lesson.Around{
+		Leave: func() {
+			if !w.bar.Escape() {
+				w.showPage(nil)
+			}
+		},
+		FullScreen: w.toggleFullScreen,
+		Print:      w.printLesson,
+	})
+}
+
+// inLesson tells whether the lesson is shown.
+func (w *Window) inLesson() bool { return w.pages.Objects[0] == w.lesson }
+
+// toggleLesson shows the lesson, or leads back to the desk.
+func (w *Window) toggleLesson() {
+	switch {
+	case w.inLesson():
+		w.showPage(nil)
+	case !w.begun:
+		w.tell(lang.L("The lesson folds a bag. Begin one or open a project first."))
+	case w.commitTyping():
+		w.showPage(w.lesson)
+		w.window.Canvas().Focus(w.lesson.FirstFocus())
+	}
+}
+
+// toggleFullScreen gives the whole screen to the lesson, or takes it back.
+func (w *Window) toggleFullScreen() {
+	if w.window.FullScreen() {
+		w.window.SetFullScreen(false)
+		w.window.SetMainMenu(w.menu.main)
+	} else {
+		w.window.SetMainMenu(nil)
+		w.window.SetFullScreen(true)
+	}
+	w.layers.Refresh() // a window that fills the screen already would not be drawn anew
+}
+
+// endLesson brings everything back to where it was.
+func (w *Window) endLesson() {
+	w.lesson.Shut()
+	if w.window.FullScreen() {
+		w.toggleFullScreen()
+	}
+	w.window.Canvas().Unfocus()
+}
+
+// printLesson writes a kind of file for the lesson, and says there where it is.
+func (w *Window) printLesson(kind string) {
+	begun, done, failed := lang.L("The lesson is being written…"), lang.L("The lesson is in %s"), lang.L("The lesson cannot be written: %s")
+	if kind == "practice" {
+		begun, done = lang.L("The practice blanks are being written…"), lang.L("The practice blanks are in %s")
+		failed = lang.L("The practice blanks cannot be written: %s")
+	}
+	w.lesson.Say(begun)
+	w.files.Deliver(kind, func(result jobs.Result) {
+		if result.Err != nil {
+			w.lesson.Say(fmt.Sprintf(failed, words.Error(result.Err)))
+			return
+		}
+		w.lesson.Say(fmt.Sprintf(done, strings.Join(result.Paths, ", ")))
+	})
+}

@@ -1,0 +1,76 @@
+package window
+
+import (
+	"strings"
+	"testing"
+
+	"fyne.io/fyne/v2"
+)
+
+func TestLessonNeedsABag(t *testing.T) {
+	w := opened(t, "")
+	w.toggleLesson()
+	if w.inLesson() || !strings.Contains(w.bar.Text(), "folds a bag") {
+		t.Errorf("in the lesson %v, the bar says %q", w.inLesson(), w.bar.Text())
+	}
+}
+
+// The lesson takes the place of the desk, keeps the keys to itself and gives everything
+// back: by Escape, by its menu item, by going to a step or by opening another page.
+func TestLessonComesAndGoes(t *testing.T) {
+	w := opened(t, demoFile(t))
+	press := func(key fyne.KeyName) { w.window.Canvas().Focused().TypedKey(&fyne.KeyEvent{Name: key}) }
+	enter := func() {
+		t.Helper()
+		w.toggleLesson()
+		if !w.inLesson() || w.foot.Visible() || w.window.Canvas().Focused() != w.lesson.FirstFocus() {
+			t.Fatalf("in the lesson %v, status line %v, focus on %T", w.inLesson(), w.foot.Visible(), w.window.Canvas().Focused())
+		}
+	}
+	leave := map[string]func(){
+		"Escape":  func() { press(fyne.KeyEscape) },
+		"menu":    w.toggleLesson,
+		"step":    func() { w.goToStep(stepBag) },
+		"help":    w.showHelp,
+		"meeting": w.toggleMeeting,
+	}
+	for name, by := range leave {
+		enter()
+		w.lesson.TypedRune('f')
+		if !w.window.FullScreen() || w.window.MainMenu() != nil {
+			t.Errorf("%s: the lesson has not all of the screen", name)
+		}
+		w.lesson.TypedRune('5')
+		by()
+		if w.inLesson() || w.window.FullScreen() != (name == "meeting") || (w.window.MainMenu() == nil) != (name == "meeting") {
+			t.Errorf("%s: in the lesson %v, full screen %v", name, w.inLesson(), w.window.FullScreen())
+		}
+		ordered, _ := w.lesson.Pictures()
+		widen(w)
+		if now, _ := w.lesson.Pictures(); now != ordered {
+			t.Errorf("%s: the lesson goes on drawing", name)
+		}
+		w.showPage(nil)
+	}
+	enter()
+	w.window.Canvas().Unfocus() // keys that nobody takes come to the lesson too
+	w.window.Canvas().OnTypedKey()(&fyne.KeyEvent{Name: fyne.KeyEscape})
+	if !w.atDesk() || !w.foot.Visible() {
+		t.Error("Escape without a focus does not lead to the desk")
+	}
+}
+
+// The buttons say where the files went, or why there are none.
+func TestLessonIsPrinted(t *testing.T) {
+	w := opened(t, demoFile(t))
+	w.toggleLesson()
+	w.printLesson("lessons of another kind")
+	if !strings.Contains(w.lesson.Said(), "cannot be written") || !strings.Contains(w.lesson.Said(), "not known") {
+		t.Errorf("of a kind that nobody knows it says %q", w.lesson.Said())
+	}
+	w.tell("Something else")
+	w.lesson.TypedKey(&fyne.KeyEvent{Name: fyne.KeyEscape})
+	if !w.inLesson() || w.bar.Visible() {
+		t.Error("Escape leaves the lesson while there is something to answer")
+	}
+}
