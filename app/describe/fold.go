@@ -1,11 +1,13 @@
 package describe
 
 import (
+	"context"
 	"fmt"
 	"io"
 
 	"gussetwright/app/document"
 	"gussetwright/geometry/fold"
+	"gussetwright/geometry/packing"
 )
 
 // Fold is how the bag is folded, as measured.
@@ -32,12 +34,26 @@ const foldSteps = 100
 
 // FoldOf folds the bag of a snapshot and measures every stage. It takes a moment.
 func FoldOf(s *document.Snapshot) *Fold {
-	lesson := fold.Fold(&s.Blank)
+	lesson := packing.Lesson(&s.Blank)
+	motion, err := packing.Solve(context.Background(), &s.Blank, nil)
 	f := &Fold{Stages: []FoldStage{}, Obstacle: lesson.Obstacle.String()}
 	for i := range lesson.Stages {
+		if i == len(lesson.Stages)-1 && lesson.Foldable == len(lesson.Stages) && err == nil {
+			f.Stages = append(f.Stages, packedStage(lesson.Stages[i].Name, motion))
+			continue
+		}
 		f.Stages = append(f.Stages, foldStage(lesson, i))
 	}
 	return f
+}
+
+// packedStage tells what was measured of the packing, in which faces bend.
+func packedStage(name string, motion *packing.Motion) FoldStage {
+	m := &motion.Measured
+	return FoldStage{
+		Name: name, Foldable: true, Steps: foldSteps, Schematic: motion.Schematic,
+		MaxStrain: m.MaxStrain, MaxCrossing: m.MaxCrossing, MaxStep: m.MaxStep, MeanStep: m.MeanStep,
+	}
 }
 
 // foldStage measures one stage.

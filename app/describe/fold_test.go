@@ -46,7 +46,11 @@ func TestStagesAreMeasured(t *testing.T) {
 			if !s.Foldable || s.Steps != 100 {
 				t.Errorf("%s, %s: %d steps, foldable: %t", name, s.Name, s.Steps, s.Foldable)
 			}
-			if !s.Schematic && (s.MaxStrain > 1e-6 || s.MaxCrossing > 0.2) {
+			mostStrain, mostCrossing := 1e-6, 0.2
+			if s.Name == "packed" {
+				mostStrain, mostCrossing = 0.02, 1 // faces bend, as a net of triangles
+			}
+			if !s.Schematic && (s.MaxStrain > mostStrain || s.MaxCrossing > mostCrossing) {
 				t.Errorf("%s, %s: strain %g, crossing %g mm", name, s.Name, s.MaxStrain, s.MaxCrossing)
 			}
 			if s.MaxStep < s.MeanStep || !s.Schematic && s.MaxStep > 2*s.MeanStep {

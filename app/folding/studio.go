@@ -10,6 +10,7 @@ import (
 	"gussetwright/app/document"
 	"gussetwright/geometry/blank"
 	"gussetwright/geometry/fold"
+	"gussetwright/geometry/packing"
 	"gussetwright/geometry/phrase"
 	"gussetwright/render/dieline"
 	"gussetwright/render/printed"
@@ -46,7 +47,7 @@ func New(ctx context.Context, snapshot *document.Snapshot, say func(english stri
 		return nil, phrase.Errorf("the artwork is still being opened; wait a moment and try again")
 	}
 	laid := &snapshot.Blank
-	s := &Studio{Lesson: fold.Fold(laid), laid: laid, paper: solid.PaperOf(snapshot.Spec.Paper), model: &solid.Model{}}
+	s := &Studio{Lesson: packing.Lesson(laid), laid: laid, paper: solid.PaperOf(snapshot.Spec.Paper), model: &solid.Model{}}
 	for i := range laid.Pieces {
 		if err := ctx.Err(); err != nil {
 			return nil, err

@@ -8,6 +8,7 @@ import (
 	"gussetwright/geometry"
 	"gussetwright/geometry/blank"
 	"gussetwright/geometry/fold"
+	"gussetwright/geometry/packing"
 	"gussetwright/render/solid"
 )
 
@@ -35,7 +36,7 @@ type course struct {
 type box struct{ least, greatest geometry.Vec3 }
 
 func newCourse(snapshot *document.Snapshot) *course {
-	c := &course{snapshot: snapshot, Lesson: fold.Fold(&snapshot.Blank)}
+	c := &course{snapshot: snapshot, Lesson: packing.Lesson(&snapshot.Blank)}
 	var all []solid.Crease
 	for i := range snapshot.Blank.Pieces {
 		for _, line := range snapshot.Blank.Pieces[i].Lines {

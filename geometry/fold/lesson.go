@@ -25,6 +25,9 @@ type Lesson struct {
 	laid  *blank.Blank
 	moves []move
 	sunk  float64 // lowest height of the standing bag: layers of a leaning pinch base
+	// packing is the motion of the last stage that was reckoned elsewhere; nil: the
+	// stage is drawn as a sketch.
+	packing func(moment float64) Body
 }
 
 // Stage is one step of the work: what moves, what is glued.
@@ -83,6 +86,17 @@ func Fold(laid *blank.Blank) *Lesson {
 	return l
 }
 
+// PackBy gives the last stage a motion that was reckoned, in the place of the sketch
+// that a lesson has of its own. It does nothing where the bag is packed by folding
+// alone. The lesson may then be asked for poses only as body may.
+func (l *Lesson) PackBy(body func(moment float64) Body) {
+	last := len(l.Stages) - 1
+	if last < 0 || last >= l.Foldable || !l.moves[last].packing || !l.Stages[last].Schematic {
+		return
+	}
+	l.packing, l.Stages[last].Schematic = body, false
+}
+
 // keepInTheMiddle makes the paper stay where the standing bag is, however far it
 // spreads.
 func (l *Lesson) keepInTheMiddle() {
@@ -137,6 +151,9 @@ func (l *Lesson) Pose(stage int, moment float64) Body {
 		stage, moment = l.Foldable-1, 1
 	}
 	m := &l.moves[stage]
+	if m.packing && l.packing != nil {
+		return l.packing(moment)
+	}
 	if m.packing {
 		return packing(l.laid, moment)
 	}

@@ -1,6 +1,7 @@
 package sheet_test
 
 import (
+	"math"
 	"testing"
 
 	"gussetwright/geometry/bag"
@@ -70,6 +71,84 @@ func TestRankIsNoWorseThanEitherEdge(t *testing.T) {
 					t.Errorf("%+v on %s: misses by %v, the %s edge by %v", piece, r.Name, r.Plan.TooLong, edge, other.TooLong)
 				}
 			}
+		}
+	}
+}
+
+// Worked out by hand; what a bag takes stands beside each sheet.
+func TestCriteria(t *testing.T) {
+	piece := sheet.Piece{Width: 300, Height: 200, PerBag: 1, Area: 300 * 200}
+	stock := []sheet.Stock{
+		{Usual: sheet.Usual{Name: "exact", Width: 600, Height: 400}, Price: 9}, // 4 up, 0.06 m² and 2.25 a bag
+		{Usual: sheet.Usual{Name: "cheap", Width: 700, Height: 400}, Price: 4}, // 4 up, 0.07 m² and 1.00 a bag
+		{Usual: sheet.Usual{Name: "unknown", Width: 500, Height: 300}},         // 2 up, 0.075 m² a bag
+		{Usual: sheet.Usual{Name: "small", Width: 290, Height: 200}, Price: 1},
+	}
+	tests := []struct {
+		by   sheet.Criterion
+		want []string
+	}{
+		{sheet.ByWaste, []string{"exact", "cheap", "unknown", "small"}},
+		{sheet.ByPaper, []string{"exact", "cheap", "unknown", "small"}},
+		{sheet.ByCost, []string{"cheap", "exact", "unknown", "small"}},
+	}
+	for _, test := range tests {
+		ranked := sheet.RankStock(bag.Sheet{}, piece, stock, test.by)
+		for i, want := range test.want {
+			if ranked[i].Name != want {
+				t.Errorf("criterion %d: %s is number %d, want %s", test.by, ranked[i].Name, i+1, want)
+			}
+		}
+		if test.by == sheet.ByCost {
+			cheap, exact := ranked[0], ranked[1]
+			if cheap.SheetsPerThousand() != 250 || cheap.PaperPerThousand() != 70 || cheap.CostPerThousand() != 1000 {
+				t.Errorf("1000 bags: %g sheets, %g m², %g", cheap.SheetsPerThousand(), cheap.PaperPerThousand(), cheap.CostPerThousand())
+			}
+			if exact.PaperPerThousand() != 60 || exact.CostPerThousand() != 2250 {
+				t.Errorf("1000 bags: %g m², %g", exact.PaperPerThousand(), exact.CostPerThousand())
+			}
+			if !math.IsInf(ranked[2].CostPerThousand(), 1) || !math.IsInf(ranked[3].PaperPerThousand(), 1) {
+				t.Error("what is not known has a cost")
+			}
+		}
+	}
+	// Two pieces a bag: of three on a sheet, one bag and a piece are made, or three bags
+	// of two sheets, 2 × 0.18 m² for 3.
+	piece.PerBag = 2
+	three := sheet.RankStock(bag.Sheet{}, piece, []sheet.Stock{{Usual: sheet.Usual{Width: 900, Height: 200}}}, sheet.ByPaper)[0]
+	if got := three.PaperPerThousand(); math.Abs(got-120) > 1e-9 {
+		t.Errorf("1000 bags take %g m², want 120", got)
+	}
+}
+
+// A sheet of the user's own list whose grain is known is laid along it.
+func TestStockWithGrain(t *testing.T) {
+	piece := sheet.Piece{Width: 300, Height: 200, PerBag: 1, Area: 6e4, Fibres: bag.GrainHeight}
+	stock := []sheet.Stock{
+		{Usual: sheet.Usual{Name: "long grain", Width: 650, Height: 430}, Grain: bag.GrainWidth},
+		{Usual: sheet.Usual{Name: "short grain", Width: 650, Height: 430}, Grain: bag.GrainHeight},
+	}
+	ranked := sheet.RankStock(bag.Sheet{}, piece, stock, sheet.ByWaste)
+	if ranked[0].Name != "short grain" || ranked[0].Plan.Up() != 4 || ranked[1].Plan.Up() != 3 || ranked[1].Plan.Turn != 90 {
+		t.Errorf("%s %d up, %s %d up", ranked[0].Name, ranked[0].Plan.Up(), ranked[1].Name, ranked[1].Plan.Up())
+	}
+}
+
+func TestReason(t *testing.T) {
+	tests := []struct {
+		sheet bag.Sheet
+		want  string
+	}{
+		{press(1000, 700, bag.GripperLong), ""},
+		{press(700, 499, bag.GripperLong), "1 mm too long with the gripper on the long edge"},
+		{press(719.5, 490, bag.GripperShort), "0.5 mm too long with the gripper on the short edge"},
+		{press(690, 495, bag.GripperLong), "10 mm too wide and 5 mm too high with the gripper on the long edge"},
+		{press(690, 470, bag.GripperShort), "30 mm too wide and 10 mm too high with the gripper on the short edge"},
+	}
+	for _, test := range tests {
+		plan := sheet.Lay(test.sheet, one)
+		if got := plan.Reason().String(); got != test.want {
+			t.Errorf("%g × %g: %q, want %q", test.sheet.Width, test.sheet.Height, got, test.want)
 		}
 	}
 }

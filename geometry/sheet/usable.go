@@ -26,15 +26,20 @@ func GripOf(s bag.Sheet) Grip {
 
 // Usable returns the part of the sheet that blanks may cover: the sheet without
 // gripper, tail and side margins. It may be empty.
-func Usable(s bag.Sheet) geometry.Rect {
+func Usable(s bag.Sheet) geometry.Rect { return usable(s, 0) }
+
+// usable also keeps room for a bleed: in the margins, and beyond the gripper, where
+// nothing is printed.
+func usable(s bag.Sheet, bleed float64) geometry.Rect {
+	gripper, side, tail := s.Gripper+bleed, max(s.Side, bleed), max(s.Tail, bleed)
 	if GripOf(s) == GripBottom {
 		return geometry.Rect{
-			Min: geometry.Vec2{X: s.Side, Y: s.Gripper},
-			Max: geometry.Vec2{X: s.Width - s.Side, Y: s.Height - s.Tail},
+			Min: geometry.Vec2{X: side, Y: gripper},
+			Max: geometry.Vec2{X: s.Width - side, Y: s.Height - tail},
 		}
 	}
 	return geometry.Rect{
-		Min: geometry.Vec2{X: s.Gripper, Y: s.Side},
-		Max: geometry.Vec2{X: s.Width - s.Tail, Y: s.Height - s.Side},
+		Min: geometry.Vec2{X: gripper, Y: side},
+		Max: geometry.Vec2{X: s.Width - tail, Y: s.Height - side},
 	}
 }

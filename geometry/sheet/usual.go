@@ -1,7 +1,6 @@
 package sheet
 
 import (
-	"cmp"
 	"slices"
 
 	"gussetwright/geometry/bag"
@@ -14,8 +13,8 @@ type Usual struct {
 }
 
 // usual lists the sheets. A and B sizes are those of ISO 216, RA and SRA those
-// of ISO 217; the sizes in centimetres and inches are common practice, no
-// published source.
+// of ISO 217, as several published tables print them alike. Sizes in centimetres and
+// inches are common practice, no published source.
 var usual = []Usual{
 	{"A1", 841, 594},
 	{"A2", 594, 420},
@@ -44,39 +43,18 @@ var usual = []Usual{
 // UsualSheets returns the list of stocked sheets.
 func UsualSheets() []Usual { return slices.Clone(usual) }
 
-// Ranked is a usual sheet with what fits on it, gripped at the better edge.
-type Ranked struct {
+// Stock is a sheet that can be bought: a usual one, or one of the user's own list.
+type Stock struct {
 	Usual
-	Plan Plan
+	Grain bag.Grain // side along which its fibres lie; empty when either can be had
+	Price float64   // of one sheet, in any currency; 0 when it is not known
 }
 
-// Rank lays the piece on every usual sheet, with the gripper, margins and gap of
-// settings and each gripper edge in turn. Sheets on which it fits come first,
-// least waste first; those on which it does not come last, nearest miss first.
-func Rank(settings bag.Sheet, piece Piece) []Ranked {
-	ranked := make([]Ranked, 0, len(usual))
-	for _, u := range usual {
-		ranked = append(ranked, Ranked{u, bestGrip(settings, u, piece)})
+// UsualStock returns the usual sheets, with either grain and no price.
+func UsualStock() []Stock {
+	list := make([]Stock, len(usual))
+	for i, u := range usual {
+		list[i].Usual = u
 	}
-	slices.SortStableFunc(ranked, func(a, b Ranked) int {
-		if a.Plan.Up() > 0 || b.Plan.Up() > 0 {
-			return cmp.Compare(a.Plan.WastePercent(), b.Plan.WastePercent())
-		}
-		return cmp.Compare(miss(a.Plan), miss(b.Plan))
-	})
-	return ranked
+	return list
 }
-
-func bestGrip(settings bag.Sheet, u Usual, piece Piece) Plan {
-	settings.Width, settings.Height = u.Width, u.Height
-	settings.GripperEdge = bag.GripperLong
-	long := Lay(settings, piece)
-	settings.GripperEdge = bag.GripperShort
-	short := Lay(settings, piece)
-	if short.Up() > long.Up() || short.Up() == 0 && miss(short) < miss(long) {
-		return short
-	}
-	return long
-}
-
-func miss(p Plan) float64 { return p.TooLong.X + p.TooLong.Y }

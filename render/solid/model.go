@@ -263,11 +263,18 @@ func (m *Model) holeEdge(f *fold.Facet, outline []geometry.Vec3) {
 	}
 }
 
+// gentle is the cosine of the bend, 20°, up to which facets of one panel show no line
+// where they meet.
+const gentle = 0.94
+
 // foldEdge joins two facets at a crease: edge c of f is edge d of g.
 func (m *Model) foldEdge(f, g *fold.Facet, c, d int) {
 	a, b := f.Points[c], f.Points[(c+1)%len(f.Points)]
 	far, near := g.Points[d], g.Points[(d+1)%len(g.Points)] // far beside b, near beside a
 	bent := f.Pose.Out().Dot(g.Pose.Out()) < 1-1e-6
+	if f.Panel == g.Panel && f.Pose.Out().Dot(g.Pose.Out()) > gentle {
+		bent = false // paper that bends, or a crease hardly begun
+	}
 	if bent {
 		m.strokes = append(m.strokes, stroke{a, b, f.Pose.Out()})
 	}
