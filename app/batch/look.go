@@ -10,6 +10,7 @@ import (
 	"gussetwright/app/document"
 	"gussetwright/geometry"
 	"gussetwright/geometry/sheet"
+	"gussetwright/geometry/sheet/advice"
 )
 
 // openToLook reads the options of a command that only looks at a bag, and opens it.
@@ -126,18 +127,23 @@ func runSheets(s Streams, args []string) (int, error) {
 			Ranked []rankedSheet  `json:"ranked"`
 		}{snapshot.Spec.Name, own, rows})
 	}
-	return verdict(snapshot), sheetsText(s.Out, snapshot.Blank.SheetPiece(), own, rows)
+	return verdict(snapshot), sheetsText(s.Out, snapshot, own, rows)
 }
 
-func sheetsText(w io.Writer, piece sheet.Piece, own describe.Sheet, rows []rankedSheet) error {
+func sheetsText(w io.Writer, snapshot *document.Snapshot, own describe.Sheet, rows []rankedSheet) error {
+	piece := snapshot.Blank.SheetPiece()
 	mm := func(v float64) string { return geometry.FormatNumber(v, 1) }
 	bags := "one piece a bag"
 	if piece.PerBag == 2 {
 		bags = "two pieces a bag"
 	}
 	fmt.Fprintf(w, "Blank %s × %s mm, %s\n", mm(piece.Width), mm(piece.Height), bags)
-	fmt.Fprintf(w, "The project's sheet, %s × %s mm with the gripper on the %s edge: %d-up, waste %.0f %%\n\n",
+	fmt.Fprintf(w, "The project's sheet, %s × %s mm with the gripper on the %s edge: %d-up, waste %.0f %%\n",
 		mm(own.Width), mm(own.Height), own.GripperEdge, own.Up, own.WastePercent)
+	for _, near := range advice.Near(&snapshot.Blank, &snapshot.Plan) {
+		fmt.Fprintf(w, "Nearly: %s\n", near.Phrase())
+	}
+	fmt.Fprintln(w)
 	fmt.Fprintf(w, "%-12s %17s  %-7s %4s %6s %6s\n", "Sheet", "mm", "Gripper", "Up", "Bags", "Waste")
 	for _, r := range rows {
 		size := mm(r.Width) + " × " + mm(r.Height)

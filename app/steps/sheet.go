@@ -8,9 +8,11 @@ import (
 
 	"gussetwright/app/document"
 	"gussetwright/app/entry"
+	"gussetwright/app/words"
 	"gussetwright/geometry"
 	"gussetwright/geometry/bag"
 	"gussetwright/geometry/sheet"
+	"gussetwright/geometry/sheet/advice"
 )
 
 // sheetPage shows the sheet with the blanks on it, its entries, and the sheets that
@@ -20,13 +22,14 @@ type sheetPage struct {
 	picture *picture
 	summary *entry.Text
 	grain   *entry.Text
+	nearly  *entry.Text // the least change that gains one more up
 	usual   *table
 	ranked  []sheet.Ranked
 }
 
 func newSheetPage(b *bench) *page {
-	p := &sheetPage{page: newPage(b), picture: newPicture(), summary: entry.NewText("", entry.Small), grain: entry.NewText("", entry.Small)}
-	p.Add(entry.NewColumn(1.5, p.picture, p.summary, p.grain))
+	p := &sheetPage{page: newPage(b), picture: newPicture(), summary: entry.NewText("", entry.Small), grain: entry.NewText("", entry.Small), nearly: entry.NewText("", entry.Small)}
+	p.Add(entry.NewColumn(1.5, p.picture, p.summary, p.grain, p.nearly))
 	p.named(lang.L("Sheet"), "sheet.width_mm", "sheet.height_mm", "sheet.gripper_")
 	p.named(lang.L("Margins and gap"), "sheet.side_mm", "sheet.tail_mm", "sheet.gap_mm", "sheet.")
 	p.named(lang.L("Run"), "run.")
@@ -51,6 +54,9 @@ func (p *sheetPage) showAll(state document.State) {
 	p.picture.set(&s.Plan)
 	p.summary.SetText(p.summaryText(state))
 	p.grain.SetText(p.grainText(&s.Plan, s.Spec.Paper.Grain))
+	if !state.Dragging { // a drag asks too often for it
+		p.nearly.SetText(nearlyText(s))
+	}
 	p.ranked = sheet.Rank(s.Spec.Sheet, s.Plan.Piece)
 	rows := make([]tableRow, len(p.ranked))
 	for i := range p.ranked {
@@ -104,6 +110,16 @@ func (p *sheetPage) summaryText(state document.State) string {
 		fmt.Sprintf(lang.L("For %s bags print %s and use %s sheets, %s kg of paper."),
 			number(s.Job.Quantity), number(s.Job.BagsPrinted), number(s.Job.Sheets), number(s.Job.PaperKilograms)),
 	}, " ")
+}
+
+// nearlyText says which change, least felt, would gain one more up, "" where none is in
+// reach.
+func nearlyText(s *document.Snapshot) string {
+	near := advice.Near(&s.Blank, &s.Plan)
+	if len(near) == 0 {
+		return ""
+	}
+	return fmt.Sprintf(lang.L("Nearly: %s."), words.Of(near[0].Phrase()))
 }
 
 // grainText says along which side of the sheet the fibres must lie.
