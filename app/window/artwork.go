@@ -6,6 +6,7 @@ import (
 
 	"gussetwright/app/artstep"
 	"gussetwright/app/gallery"
+	"gussetwright/app/inspector"
 	"gussetwright/app/intake"
 	"gussetwright/app/notice"
 	"gussetwright/app/words"
@@ -13,7 +14,7 @@ import (
 )
 
 // newArtwork makes what brings artwork onto the bag: the gallery that opens it, the
-// intake that reads it from disk, and the step.
+// intake that reads it from disk, the step, and the inspector that looks at its pixels.
 func (w *Window) newArtwork(later func(func())) {
 	w.gallery = gallery.New(func() {
 		later(func() {
@@ -30,9 +31,11 @@ func (w *Window) newArtwork(later func(func())) {
 	})
 	w.art = artstep.New(w.doc, w.look, w.set, w.intake, w.window)
 	w.doc.ShowArt(w.gallery)
+	w.inspector = inspector.New(w.doc, later)
 }
 
 func (w *Window) closeArtwork() {
+	w.inspector.Close()
 	w.intake.Close()
 	w.gallery.Close()
 }

@@ -214,3 +214,24 @@ func TestUnreadableArtworkIsAlarmed(t *testing.T) {
 		t.Error("what cannot be opened is on the bag")
 	}
 }
+
+// What only the pixels tell joins the findings once the artwork is opened and the bag
+// rests.
+func TestPixelsAreLookedAt(t *testing.T) {
+	q := openedQueued(t, plainFile(t))
+	var grey bytes.Buffer
+	if err := png.Encode(&grey, image.NewGray(image.Rect(0, 0, 70, 48))); err != nil {
+		t.Fatal(err)
+	}
+	spec := q.doc.State().Spec
+	spec.Artwork = []bag.Artwork{bag.NewArtwork(q.doc.PutFile("grey.png", grey.Bytes()), bag.OnBlank)}
+	q.doc.Set(spec)
+	q.until("the finding of ink in a glue area", func() bool {
+		for _, f := range q.doc.State().Snapshot.Findings {
+			if f.Code == "ink-in-glue" {
+				return true
+			}
+		}
+		return false
+	})
+}

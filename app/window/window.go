@@ -16,6 +16,7 @@ import (
 	"gussetwright/app/focus"
 	"gussetwright/app/foldedpane"
 	"gussetwright/app/gallery"
+	"gussetwright/app/inspector"
 	"gussetwright/app/intake"
 	"gussetwright/app/lesson"
 	"gussetwright/app/meeting"
@@ -37,9 +38,10 @@ type Window struct {
 	doc    *document.Document
 	look   *focus.Focus
 
-	gallery *gallery.Gallery
-	intake  *intake.Intake
-	art     *artstep.Step
+	gallery   *gallery.Gallery
+	inspector *inspector.Inspector
+	intake    *intake.Intake
+	art       *artstep.Step
 
 	bar      *notice.Bar
 	steps    *steps.Panel
