@@ -148,6 +148,30 @@ func TestDeriveWithArtEndsWithItsContext(t *testing.T) {
 	}
 }
 
+func TestDeriveWithArtOpensEachFileOnce(t *testing.T) {
+	spec := bag.Default()
+	spec.Artwork = []bag.Artwork{bag.NewArtwork("leaf.svg", "front"), bag.NewArtwork("leaf.svg", "back"), bag.NewArtwork("gone.svg", "back"), bag.NewArtwork("bad.svg", "back")}
+	snapshot, err := document.DeriveWithArt(context.Background(), spec, map[string][]byte{"leaf.svg": []byte(leaf), "bad.svg": []byte("<svg")})
+	if err != nil {
+		t.Fatal(err)
+	}
+	hung := snapshot.Hung
+	if hung[0].Art == nil || hung[0].Art != hung[1].Art || hung[2].Art != nil || hung[3].Art != nil {
+		t.Errorf("hung %v", hung)
+	}
+	if err := hung[3].Err; err == nil || !strings.Contains(err.Error(), `"bad.svg"`) || strings.Contains(err.Error(), "gone") {
+		t.Errorf("error %v", err)
+	}
+	if hung[0].Art != nil && hung[0].Art.Source.Size.X != 246 {
+		t.Errorf("source %v", hung[0].Art.Source)
+	}
+	for _, p := range snapshot.Placed {
+		if p.Index > 1 {
+			t.Errorf("something is placed of what is missing: %v", p)
+		}
+	}
+}
+
 // The profile of a project comes with its snapshot.
 func TestProfileComesWithTheSnapshot(t *testing.T) {
 	spec := bag.Default()

@@ -20,10 +20,7 @@ import (
 
 // Hanging is the artwork of one entry of Spec.Artwork: opened, or the reason why it
 // cannot be shown, or neither while it is being opened.
-type Hanging struct {
-	Art *artwork.Art
-	Err error
-}
+type Hanging = artcheck.Piece
 
 // Gallery opens artwork and keeps it open. Art returns at once; while a file is being
 // opened it returns neither artwork nor an error.
@@ -58,11 +55,7 @@ func (s *Snapshot) hang(files map[string][]byte, gallery Gallery) {
 	s.Profile = files[s.Spec.Profile]
 	s.Hung = hangings(&s.Spec, files, gallery)
 	s.Placed = placement.Lay(&s.Blank, s.source)
-	pieces := make([]artcheck.Piece, len(s.Hung))
-	for i, hanging := range s.Hung {
-		pieces[i] = artcheck.Piece(hanging)
-	}
-	s.add(artcheck.Inspect(&s.Blank, pieces, s.Placed))
+	s.add(artcheck.Inspect(&s.Blank, s.Hung, s.Placed))
 }
 
 // add adds findings, errors first.

@@ -51,16 +51,16 @@ func bagWith(t *testing.T, data []byte, art bag.Artwork, change func(*bag.Spec))
 		change(&spec)
 	}
 	b := blank.Lay(spec)
-	set, err := artwork.OpenAll(context.Background(), &spec, map[string][]byte{art.File: data})
+	opened, err := artwork.Open(context.Background(), art.File, data, 1)
 	if err != nil {
 		t.Fatal(err)
 	}
-	placed := placement.Lay(&b, set.Source)
-	findings := artcheck.Inspect(&b, []artcheck.Piece{{Art: set[0]}}, placed)
+	placed := placement.Lay(&b, func(int) (placement.Source, bool) { return opened.Source, true })
+	findings := artcheck.Inspect(&b, []artcheck.Piece{{Art: opened}}, placed)
 	white := color.RGBA{255, 255, 255, 255}
 	var sides []*printed.Side
 	for i := range b.Pieces {
-		sides = append(sides, printed.NewSide(&b, i, placed, set.Levels, white, color.RGBA{0, 160, 220, 255}))
+		sides = append(sides, printed.NewSide(&b, i, placed, func(int) []*image.RGBA { return opened.Levels }, white, color.RGBA{0, 160, 220, 255}))
 	}
 	return append(findings, artcheck.Look(context.Background(), &b, placed, sides)...), &b
 }
@@ -235,12 +235,12 @@ func BenchmarkLook(b *testing.B) {
 	spec := geomtest.WorkedExample()
 	spec.Artwork = []bag.Artwork{bag.NewArtwork("art", "front")}
 	laid := blank.Lay(spec)
-	set, err := artwork.OpenAll(context.Background(), &spec, map[string][]byte{"art": svg(246, 366, inner)})
+	opened, err := artwork.Open(context.Background(), "art", svg(246, 366, inner), 1)
 	if err != nil {
 		b.Fatal(err)
 	}
-	placed := placement.Lay(&laid, set.Source)
-	side := printed.NewSide(&laid, 0, placed, set.Levels, color.RGBA{255, 255, 255, 255}, color.RGBA{})
+	placed := placement.Lay(&laid, func(int) (placement.Source, bool) { return opened.Source, true })
+	side := printed.NewSide(&laid, 0, placed, func(int) []*image.RGBA { return opened.Levels }, color.RGBA{255, 255, 255, 255}, color.RGBA{})
 	for b.Loop() {
 		artcheck.Look(context.Background(), &laid, placed, []*printed.Side{side})
 	}

@@ -11,7 +11,6 @@ import (
 	"image"
 
 	"gussetwright/geometry"
-	"gussetwright/geometry/bag"
 	"gussetwright/geometry/phrase"
 	"gussetwright/geometry/placement"
 	"gussetwright/render/artwork/page"
@@ -137,49 +136,4 @@ func (a *Art) Form(ctx context.Context) (*object.Form, error) {
 		return nil, fmt.Errorf("embed artwork %q: %w", a.Name, err)
 	}
 	return form, nil
-}
-
-// Set is the opened artwork of a bag, by the index of Spec.Artwork; nil where a file
-// is missing or cannot be read.
-type Set []*Art
-
-// Source is the source of placement.Lay.
-func (s Set) Source(index int) (placement.Source, bool) {
-	if index >= len(s) || s[index] == nil {
-		return placement.Source{}, false
-	}
-	return s[index].Source, true
-}
-
-// Levels returns the pictures of the artwork of an entry, nil where there are none.
-func (s Set) Levels(index int) []*image.RGBA {
-	if index >= len(s) || s[index] == nil {
-		return nil
-	}
-	return s[index].Levels
-}
-
-// OpenAll opens the artwork of a bag from the files of its project, each page of a
-// file once. What cannot be opened is nil in the set; the error joins the reasons.
-func OpenAll(ctx context.Context, spec *bag.Spec, files map[string][]byte) (Set, error) {
-	type key struct {
-		name   string
-		number int
-	}
-	opened := map[key]*Art{}
-	set := make(Set, len(spec.Artwork))
-	var reasons []error
-	for i := range spec.Artwork {
-		wanted := key{spec.Artwork[i].File, int(spec.Artwork[i].Page)}
-		art, known := opened[wanted]
-		if data, found := files[wanted.name]; found && !known {
-			var err error
-			if art, err = Open(ctx, wanted.name, data, wanted.number); err != nil {
-				reasons = append(reasons, err)
-			}
-			opened[wanted] = art
-		}
-		set[i] = art
-	}
-	return set, errors.Join(reasons...)
 }

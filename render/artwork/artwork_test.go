@@ -11,7 +11,6 @@ import (
 	"testing"
 
 	"gussetwright/geometry"
-	"gussetwright/geometry/bag"
 	"gussetwright/render/artwork"
 )
 
@@ -123,24 +122,6 @@ func TestOpenSaysWhatIsWrong(t *testing.T) {
 		if _, err := artwork.Open(context.Background(), "x", c.data, c.page); err == nil || !strings.Contains(err.Error(), c.says) {
 			t.Errorf("%.20q page %d: error %v, want one that says %q", c.data, c.page, err, c.says)
 		}
-	}
-}
-
-func TestOpenAllOpensEachFileOnce(t *testing.T) {
-	spec := bag.Default()
-	spec.Artwork = []bag.Artwork{bag.NewArtwork("leaf.svg", "front"), bag.NewArtwork("leaf.svg", "back"), bag.NewArtwork("gone.svg", "back"), bag.NewArtwork("bad.svg", "back")}
-	set, err := artwork.OpenAll(context.Background(), &spec, map[string][]byte{"leaf.svg": []byte(drawing), "bad.svg": []byte("<svg")})
-	if set[0] == nil || set[0] != set[1] || set[2] != nil || set[3] != nil {
-		t.Errorf("set %v", set)
-	}
-	if err == nil || !strings.Contains(err.Error(), `"bad.svg"`) || strings.Contains(err.Error(), "gone") {
-		t.Errorf("error %v", err)
-	}
-	if source, known := set.Source(0); !known || source.Size.X != 40 {
-		t.Errorf("source %v, %t", source, known)
-	}
-	if _, known := set.Source(9); known || set.Levels(2) != nil {
-		t.Error("something is known of what is missing")
 	}
 }
 
