@@ -21,16 +21,22 @@ type Change struct {
 
 // The labels of changes that are not to an entry of the field table.
 const (
-	nameLabel    = "Name"
-	dateLabel    = "Date"
-	profileLabel = "Output profile"
-	severalLabel = "several entries"
+	nameLabel     = "Name"
+	dateLabel     = "Date"
+	profileLabel  = "Output profile"
+	currencyLabel = "Currency"
+	breaksLabel   = "quantities to quote for"
+	familyLabel   = "sizes of the family"
+	stockLabel    = "list of own sheets"
+	severalLabel  = "several entries"
 )
 
 // Labels returns the labels of changes that stand in no field table, in English,
 // for whoever translates them.
 func Labels() []string {
-	return append(append([]string{nameLabel, dateLabel, profileLabel, severalLabel}, artworkLabels()...), variantLabel)
+	return append(append([]string{
+		nameLabel, dateLabel, profileLabel, currencyLabel, breaksLabel, familyLabel, stockLabel, severalLabel,
+	}, artworkLabels()...), variantLabel)
 }
 
 // Difference returns what changes from one spec to another. The Label is empty
@@ -48,6 +54,10 @@ func Difference(from, to *bag.Spec) Change {
 		found = append(found, artworkChange(from.Artwork, to.Artwork))
 	}
 	add(from.Profile != to.Profile, entered("profile", profileLabel, from.Profile, to.Profile))
+	add(from.Currency != to.Currency, entered("currency", currencyLabel, from.Currency, to.Currency))
+	add(!slices.Equal(from.Breaks, to.Breaks), Change{Path: "price_breaks", Label: breaksLabel})
+	add(!slices.Equal(from.Family, to.Family), Change{Path: "family", Label: familyLabel})
+	add(!slices.Equal(from.Stock, to.Stock), Change{Path: "stock", Label: stockLabel})
 	for _, entry := range entries {
 		if len(found) > 1 {
 			break
@@ -104,5 +114,7 @@ func entered(path, label, from, to string) Change {
 func same(a, b *bag.Spec) bool {
 	return a.Name == b.Name && a.Date == b.Date && a.Product == b.Product && a.Body == b.Body && a.Handle == b.Handle && a.Cards == b.Cards &&
 		a.Paper == b.Paper && a.Sheet == b.Sheet && a.Print == b.Print && a.Run == b.Run &&
+		a.Packing == b.Packing && a.Prices == b.Prices && a.Currency == b.Currency && slices.Equal(a.Breaks, b.Breaks) &&
+		slices.Equal(a.Family, b.Family) && slices.Equal(a.Stock, b.Stock) &&
 		a.Profile == b.Profile && slices.Equal(a.Artwork, b.Artwork)
 }

@@ -79,7 +79,9 @@ func places(kind reflect.Type, above []int) (all [][]int) {
 }
 
 func TestLabelsNameWhatTheFieldTableDoesNot(t *testing.T) {
-	if got := document.Labels(); !reflect.DeepEqual(got[:5], []string{"Name", "Date", "Output profile", "several entries", "place %s on %s"}) {
+	if got := document.Labels(); !reflect.DeepEqual(got[:9], []string{
+		"Name", "Date", "Output profile", "Currency", "quantities to quote for", "sizes of the family", "list of own sheets", "several entries", "place %s on %s",
+	}) {
 		t.Errorf("labels %q", got)
 	}
 }

@@ -1,7 +1,6 @@
 package project
 
 import (
-	"encoding/json"
 	"fmt"
 	"slices"
 	"strings"
@@ -21,28 +20,9 @@ func artworkKeys() []string {
 
 // artwork takes the list of artwork over.
 func (d *document) artwork(tree map[string]any) {
-	value, given := tree["artwork"]
-	if !given {
-		return
-	}
-	list, isList := value.([]any)
-	if !isList {
-		d.refuse(&bag.FieldError{
-			Path: "artwork", Value: shown(value), Limit: phrase.New("not a list of pieces"),
-			Remedy: phrase.New(`write "artwork": [{"file": "front.pdf", "on": "front"}], or take it out`),
-		})
-	}
-	for i, value := range list {
-		path := fmt.Sprintf("artwork[%d]", i)
-		entries, isGroup := value.(map[string]any)
-		if !isGroup {
-			d.refuse(&bag.FieldError{
-				Path: path, Value: shown(value), Limit: phrase.New("not a piece of artwork"),
-				Remedy: phrase.New(`write {"file": "front.pdf", "on": "front"}, or take it out`),
-			})
-		}
+	d.list(tree, "artwork", `{"file": "front.pdf", "on": "front"}`, func(path string, entries map[string]any) {
 		d.spec.Artwork = append(d.spec.Artwork, d.piece(path, entries))
-	}
+	})
 }
 
 func (d *document) piece(path string, entries map[string]any) bag.Artwork {
@@ -61,42 +41,6 @@ func (d *document) piece(path string, entries map[string]any) bag.Artwork {
 	d.text(entries, path, "holds", (*string)(&piece.Holds))
 	d.unknownIn(path, entries, func(key string) bool { return slices.Contains(artworkKeys(), key) })
 	return piece
-}
-
-// flag sets a switch of a piece of artwork.
-func (d *document) flag(entries map[string]any, prefix, key string, target *bool) {
-	value, given := entries[key]
-	if !given {
-		return
-	}
-	on, isSwitch := value.(bool)
-	if !isSwitch {
-		d.refuse(&bag.FieldError{
-			Path: join(prefix, key), Value: shown(value), Limit: phrase.New("neither true nor false"),
-			Remedy: phrase.New("write true or false, or take it out"),
-		})
-		return
-	}
-	*target = on
-}
-
-// number sets a number of a piece of artwork.
-func (d *document) number(entries map[string]any, prefix, key string, target *float64) {
-	value, given := entries[key]
-	if !given {
-		return
-	}
-	path := join(prefix, key)
-	number, isNumber := value.(json.Number)
-	if !isNumber {
-		d.refuse(&bag.FieldError{
-			Path: path, Value: shown(value), Limit: phrase.New("not a number"),
-			Remedy: phrase.New("enter a plain number, or take it out"),
-		})
-		return
-	}
-	d.written[path] = value
-	*target = float(number)
 }
 
 // checkFileNames returns the complaints about names that a container cannot hold.

@@ -63,7 +63,7 @@ var badTexts = []struct {
 	{"date that is a number", `{"date": 2026}`, []string{"date is 2026", "not a text"}},
 	{"artwork that is a group", `{"artwork": {}}`, []string{"artwork is a group of 0 entries", "not a list"}},
 	{"artwork that is null", `{"artwork": null}`, []string{"artwork is null", "not a list"}},
-	{"piece that is a text", `{"artwork": ["front.pdf"]}`, []string{`artwork[0] is "front.pdf"`, "not a piece"}},
+	{"piece that is a text", `{"artwork": ["front.pdf"]}`, []string{`artwork[0] is "front.pdf"`, "not a group"}},
 	{"piece without a file", `{"artwork": [{"on": "front"}]}`, []string{"artwork[0].file", "no file is named"}},
 	{"names alike but for capitals", `{"artwork": [{"file": "A.pdf", "on": "front"}, {"file": "a.PDF", "on": "back"}]}`,
 		[]string{"artwork[1].file", `"A.pdf"`, "capital letters", "rename"}},

@@ -82,6 +82,7 @@ func (d *document) read(tree map[string]any) {
 	d.text(tree, "", "name", &d.spec.Name)
 	d.text(tree, "", "date", &d.spec.Date)
 	d.text(tree, "", "profile", &d.spec.Profile)
+	d.text(tree, "", "currency", &d.spec.Currency)
 	groups := d.groups(tree)
 	for _, field := range bag.Fields() {
 		group, key, _ := strings.Cut(field.Path, ".")
@@ -95,6 +96,9 @@ func (d *document) read(tree map[string]any) {
 		return given
 	})
 	d.artwork(tree)
+	d.family(tree)
+	d.stock(tree)
+	d.breaks(tree)
 	d.unknown(tree, groups)
 }
 
@@ -248,7 +252,7 @@ func (d *document) judge() {
 // unknown complains about keys that nothing is known about, or notes them in a
 // file of a newer version.
 func (d *document) unknown(tree map[string]any, groups map[string]map[string]any) {
-	known := append(groupNames(), "name", "date", "artwork", "profile")
+	known := append(groupNames(), "name", "date", "artwork", "profile", "currency", "price_breaks", "family", "stock")
 	d.unknownIn("", tree, func(key string) bool { return slices.Contains(known, key) })
 	for _, name := range groupNames() {
 		d.unknownIn(name, groups[name], func(key string) bool {

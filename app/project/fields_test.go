@@ -16,7 +16,7 @@ import (
 // so neither can grow without the other.
 func TestFieldTableCoversBagJSON(t *testing.T) {
 	leaves := slices.DeleteFunc(leafPaths(reflect.TypeFor[bag.Spec](), ""), func(path string) bool {
-		return path == "name" || path == "date" || path == "artwork" || path == "profile"
+		return slices.Contains([]string{"name", "date", "artwork", "profile", "currency", "price_breaks", "family", "stock"}, path)
 	})
 	var rows []string
 	for _, field := range bag.Fields() {
@@ -32,6 +32,61 @@ func TestFieldTableCoversBagJSON(t *testing.T) {
 func TestArtworkKeysCoverArtwork(t *testing.T) {
 	if got, want := artworkKeys(), leafPaths(reflect.TypeFor[bag.Artwork](), ""); !slices.Equal(got, want) {
 		t.Errorf("artworkKeys() = %q, bag.Artwork has %q", got, want)
+	}
+}
+
+func TestListKeysCoverLists(t *testing.T) {
+	if got, want := sizeKeys(), leafPaths(reflect.TypeFor[bag.Size](), ""); !slices.Equal(got, want) {
+		t.Errorf("sizeKeys() = %q, bag.Size has %q", got, want)
+	}
+	if got, want := stockKeys(), leafPaths(reflect.TypeFor[bag.StockSheet](), ""); !slices.Equal(got, want) {
+		t.Errorf("stockKeys() = %q, bag.StockSheet has %q", got, want)
+	}
+}
+
+// What stands in a list is as well looked at as an entry of its own.
+func TestBadLists(t *testing.T) {
+	for _, test := range []struct{ text, path string }{
+		{`"family": 1`, "family"},
+		{`"family": [1]`, "family[0]"},
+		{`"family": [{"width_mm": 10}]`, "family[0].width_mm"},
+		{`"family": [{"gusset_mm": 5}]`, "family[0].gusset_mm"},
+		{`"family": [{}, {"gusset_mm": 0}]`, "family[1].base"},
+		{`"family": [{"quantity": 0.5}]`, "family[0].quantity"},
+		{`"family": [{"colour": "red"}]`, "family[0].colour"},
+		{`"family": [{"name": 1}]`, "family[0].name"},
+		{`"family": [` + strings.Repeat(`{},`, 12) + `{}]`, "family"},
+		{`"stock": [{"width_mm": 500, "height_mm": 20}]`, "stock[0].height_mm"},
+		{`"stock": [{"width_mm": 500, "height_mm": 200, "grain": "long"}]`, "stock[0].grain"},
+		{`"stock": [{"width_mm": 500, "height_mm": 200, "price": -1}]`, "stock[0].price"},
+		{`"price_breaks": 500`, "price_breaks"},
+		{`"price_breaks": ["500"]`, "price_breaks[0]"},
+		{`"price_breaks": [500, 0]`, "price_breaks[1]"},
+		{`"currency": "a long name"`, "currency"},
+		{`"currency": 1`, "currency"},
+	} {
+		_, err := decodeText("{" + test.text + "}")
+		all := fieldErrors(err)
+		if len(all) != 1 || all[0].Path != test.path || all[0].Remedy.Empty() {
+			t.Errorf("%s: %v; want one complaint about %s with a remedy", test.text, err, test.path)
+		}
+	}
+}
+
+func TestFamilyIsRead(t *testing.T) {
+	spec, err := decodeText(`{"currency": "EUR", "price_breaks": [500, 2000], "bag": {"width_mm": 200}, "run": {"quantity": 700},
+		"family": [{"name": "small", "width_mm": 160}], "stock": [{"name": "own", "width_mm": 880, "height_mm": 640, "grain": "width", "price": 0.2}]}`)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if want := []bag.Size{{Name: "small", Width: 160, Gusset: 100, Height: 360, Quantity: 700}}; !slices.Equal(spec.Family, want) {
+		t.Errorf("family %v, want %v", spec.Family, want)
+	}
+	if want := []bag.StockSheet{{Name: "own", Width: 880, Height: 640, Grain: bag.GrainAlongWidth, Price: 0.2}}; !slices.Equal(spec.Stock, want) {
+		t.Errorf("stock %v, want %v", spec.Stock, want)
+	}
+	if spec.Currency != "EUR" || !slices.Equal(spec.Breaks, []float64{500, 2000}) {
+		t.Errorf("currency %q, quantities %v", spec.Currency, spec.Breaks)
 	}
 }
 

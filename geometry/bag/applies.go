@@ -35,6 +35,14 @@ func Applies(path string, s *Spec) bool {
 		return s.hasBaseCard()
 	case "cards.clearance_mm":
 		return s.hasTopCards() || s.hasBaseCard()
+	case "prices.lamination_per_m2":
+		return s.Paper.Lamination != LaminationNone
+	case "prices.handles_per_1000_bags", "prices.rope_per_m":
+		return h.Kind.HasHoles() || h.Kind.HasPatch()
+	case "prices.eyelets_per_1000":
+		return h.Kind.HasHoles() && h.Eyelets
+	case "prices.board_per_kg":
+		return s.hasTopCards() || s.hasBaseCard()
 	}
 	return true
 }

@@ -112,6 +112,26 @@ const (
 	GripperShort GripperEdge = "short"
 )
 
+// SheetGrain is the side of the press sheet along which its fibres lie.
+type SheetGrain string
+
+// The grain of a sheet. GrainEither is for sheets that can be ordered as needed.
+const (
+	GrainEither      SheetGrain = "either"
+	GrainAlongWidth  SheetGrain = "width"
+	GrainAlongHeight SheetGrain = "height"
+)
+
+// GrainRule says how strictly the fibres must lie as the bag wants them.
+type GrainRule string
+
+// The rules: all bags right, most bags right, or no matter.
+const (
+	GrainRequired  GrainRule = "required"
+	GrainPreferred GrainRule = "preferred"
+	GrainFree      GrainRule = "free"
+)
+
 // Fit is how artwork fills the place it is put on.
 type Fit string
 

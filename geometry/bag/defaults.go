@@ -1,7 +1,9 @@
 package bag
 
 // Default returns the bag that a new project starts from: the size of the worked
-// example every trainer begins with, carried by a rope.
+// example every trainer begins with, carried by a rope. How bags are glued, packed and
+// stacked is common practice, no published source, but for the pallet, which is the
+// flat one of EN 13698-1.
 func Default() Spec {
 	spec := Spec{
 		Product: Product{Kind: ProductBox, Width: 200, Depth: 90, Height: 250},
@@ -19,10 +21,14 @@ func Default() Spec {
 		Paper: Paper{Kind: PaperGloss, Grammage: 170, Grain: GrainHeight, Lamination: LaminationNone},
 		Sheet: Sheet{
 			Width: 1000, Height: 700, Gripper: 12, GripperEdge: GripperLong,
-			Side: 5, Tail: 5, Gap: 6,
+			Side: 5, Tail: 5, Gap: 6, Grain: GrainEither, GrainRule: GrainRequired, Interlock: true,
 		},
 		Print: Print{Bleed: 3, Safe: 5},
-		Run:   Run{Quantity: 1000, Spoilage: 5},
+		Run:   Run{Quantity: 1000, Spoilage: 5, GlueCoat: 40},
+		Packing: Packing{
+			BagsPerCarton: 100, Looseness: 30, CartonRoom: 10, CartonWall: 4, CartonWeight: 500, CartonMost: 15,
+			PalletWidth: 1200, PalletDepth: 800, PalletDeck: 144, PalletHeight: 1500, PalletWeight: 25, PalletMost: 1000,
+		},
 	}
 	spec.Derive(func(string) bool { return false })
 	return spec

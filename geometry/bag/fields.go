@@ -1,5 +1,7 @@
 package bag
 
+import "slices"
+
 // number, choice and flag build the rows of the table below.
 func number(path, label, symbol, unit string, least, most float64, at func(*Spec) *float64, help, whyLeast, whyMost string) Field {
 	return Field{
@@ -32,7 +34,9 @@ func flag(path, label string, at func(*Spec) *bool, help string) Field {
 	return Field{Path: path, Label: label, Help: help, at: func(s *Spec) any { return at(s) }}
 }
 
-var fields = []Field{
+var fields = slices.Concat(bagFields, quoteFields)
+
+var bagFields = []Field{
 	choice("product.kind", "What goes in", func(s *Spec) *ProductKind { return &s.Product.Kind },
 		"Sets the usual ease and headroom, and how usual sizes are compared.",
 		ProductBox, ProductBottle, ProductGarment, ProductFree),
@@ -166,6 +170,9 @@ var fields = []Field{
 	choice("paper.lamination", "Lamination", func(s *Spec) *Lamination { return &s.Paper.Lamination },
 		"Film on the print side. It keeps ink from cracking on the creases and must leave the glue areas free.",
 		LaminationNone, LaminationGloss, LaminationMatt),
+	number("paper.strength_kn_m", "Tensile strength", "", "kN/m", 0, 50, func(s *Spec) *float64 { return &s.Paper.Strength },
+		"Of the paper in its weaker direction, from the data sheet of the mill (ISO 1924-2); 0 takes an estimate of the kind. It serves to estimate the load.",
+		"", "no paper is stronger"),
 
 	number("sheet.width_mm", "Sheet width", "", "mm", 100, 2000, func(s *Spec) *float64 { return &s.Sheet.Width },
 		"One side of the press sheet.",
@@ -188,6 +195,16 @@ var fields = []Field{
 	number("sheet.gap_mm", "Gap", "", "mm", 0, 50, func(s *Spec) *float64 { return &s.Sheet.Gap },
 		"Between two blanks on a sheet; twice the bleed keeps colours apart.",
 		"", "more only wastes paper"),
+	choice("sheet.grain", "Grain of the sheet", func(s *Spec) *SheetGrain { return &s.Sheet.Grain },
+		"Along which side of the sheet its fibres lie; either, where it is ordered as needed.",
+		GrainEither, GrainAlongWidth, GrainAlongHeight),
+	choice("sheet.grain_rule", "Grain of the bags", func(s *Spec) *GrainRule { return &s.Sheet.GrainRule },
+		"Whether every bag must have its grain right, some may lie across where more fit so, or it does not matter.",
+		GrainRequired, GrainPreferred, GrainFree),
+	flag("sheet.room_for_bleed", "Room for bleed", func(s *Spec) *bool { return &s.Sheet.RoomForBleed },
+		"Gap, margins and gripper grow where they do not hold the bleed. Not needed where no ink runs off the blank."),
+	flag("sheet.interlock", "Interlock", func(s *Spec) *bool { return &s.Sheet.Interlock },
+		"Blanks are turned head to tail and moved into each other where that puts more of them on the sheet."),
 
 	number("print.bleed_mm", "Bleed", "", "mm", 0, 20, func(s *Spec) *float64 { return &s.Print.Bleed },
 		"How far artwork runs past a cut edge.",
@@ -206,4 +223,10 @@ var fields = []Field{
 	number("run.spoilage_percent", "Spoilage", "", "%", 0, 100, func(s *Spec) *float64 { return &s.Run.Spoilage },
 		"Bags printed beyond the quantity to make up for waste in the press and in the finishing.",
 		"", "a run that loses every second bag is not planned but mended"),
+	whole(number("run.make_ready_sheets", "Make-ready sheets", "", "", 0, 10_000, func(s *Spec) *float64 { return &s.Run.MakeReady },
+		"Sheets spent on every form until press and die work as they should.",
+		"", "such a press needs mending")),
+	number("run.glue_gsm", "Glue coat", "", "g/m²", 0, 500, func(s *Spec) *float64 { return &s.Run.GlueCoat },
+		"Wet glue on a square metre of glue area; ask whoever glues.",
+		"", "the bag would swim"),
 }

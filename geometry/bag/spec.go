@@ -3,21 +3,30 @@ package bag
 import "slices"
 
 // Spec is everything that a user can set about one bag. It is a plain value:
-// copies do not share anything but the backing array of Artwork, which is never
+// copies do not share anything but the backing arrays of its lists, which are never
 // changed in place.
 type Spec struct {
 	Name string `json:"name,omitempty"`
 	// Date is the day of the last change, as YYYY-MM-DD, or empty when unknown.
-	Date    string    `json:"date,omitempty"`
-	Product Product   `json:"product"`
-	Body    Body      `json:"bag"`
-	Handle  Handle    `json:"handle"`
-	Cards   Cards     `json:"cards"`
-	Paper   Paper     `json:"paper"`
-	Sheet   Sheet     `json:"sheet"`
-	Print   Print     `json:"print"`
-	Run     Run       `json:"run"`
-	Artwork []Artwork `json:"artwork,omitempty"`
+	Date    string  `json:"date,omitempty"`
+	Product Product `json:"product"`
+	Body    Body    `json:"bag"`
+	Handle  Handle  `json:"handle"`
+	Cards   Cards   `json:"cards"`
+	Paper   Paper   `json:"paper"`
+	Sheet   Sheet   `json:"sheet"`
+	Print   Print   `json:"print"`
+	Run     Run     `json:"run"`
+	Packing Packing `json:"packing"`
+	Prices  Prices  `json:"prices"`
+	// Currency names the currency of all prices, or is empty.
+	Currency string `json:"currency,omitempty"`
+	// Breaks are further quantities to quote for.
+	Breaks []float64 `json:"price_breaks,omitempty"`
+	// Family holds further sizes of the same design, and Stock the user's own sheets.
+	Family  []Size       `json:"family,omitempty"`
+	Stock   []StockSheet `json:"stock,omitempty"`
+	Artwork []Artwork    `json:"artwork,omitempty"`
 	// Profile is the name of the ICC file of the printing condition, or empty.
 	Profile string `json:"profile,omitempty"`
 }
@@ -103,17 +112,24 @@ type Paper struct {
 	Caliper    float64     `json:"caliper_um"`
 	Grain      Grain       `json:"grain"`
 	Lamination Lamination  `json:"lamination"`
+	// Strength is the tensile strength in kN/m along the weaker direction, as ISO 1924-2
+	// measures it; 0 takes an estimate of the kind.
+	Strength float64 `json:"strength_kn_m"`
 }
 
 // Sheet is the press sheet and what must stay free on it.
 type Sheet struct {
-	Width       float64     `json:"width_mm"`
-	Height      float64     `json:"height_mm"`
-	Gripper     float64     `json:"gripper_mm"`
-	GripperEdge GripperEdge `json:"gripper_edge"`
-	Side        float64     `json:"side_mm"`
-	Tail        float64     `json:"tail_mm"`
-	Gap         float64     `json:"gap_mm"`
+	Width        float64     `json:"width_mm"`
+	Height       float64     `json:"height_mm"`
+	Gripper      float64     `json:"gripper_mm"`
+	GripperEdge  GripperEdge `json:"gripper_edge"`
+	Side         float64     `json:"side_mm"`
+	Tail         float64     `json:"tail_mm"`
+	Gap          float64     `json:"gap_mm"`
+	Grain        SheetGrain  `json:"grain"`
+	GrainRule    GrainRule   `json:"grain_rule"`
+	Interlock    bool        `json:"interlock"`
+	RoomForBleed bool        `json:"room_for_bleed"`
 }
 
 // Print holds the margins that artwork must keep and the ink beneath all of it.
@@ -135,10 +151,12 @@ type Background struct {
 // Total returns the sum of the four inks in percent, 0 to 400.
 func (b Background) Total() float64 { return b.Cyan + b.Magenta + b.Yellow + b.Black }
 
-// Run is how many bags are wanted and how many more are printed to get them.
+// Run is how many bags are wanted and what more is spent to get them.
 type Run struct {
-	Quantity float64 `json:"quantity"`
-	Spoilage float64 `json:"spoilage_percent"`
+	Quantity  float64 `json:"quantity"`
+	Spoilage  float64 `json:"spoilage_percent"`
+	MakeReady float64 `json:"make_ready_sheets"` // for every form
+	GlueCoat  float64 `json:"glue_gsm"`          // wet, on every glue area
 }
 
 // Artwork is one placed file. X and Y move it from where Fit puts it, to the right

@@ -12,11 +12,12 @@ import (
 
 // Limits on what is not a number.
 const (
-	longestName   = 120
-	mostArtwork   = 64
-	leastGusset   = 10
-	largestOffset = 5000
-	mostPages     = 10_000
+	longestName     = 120
+	longestCurrency = 8
+	mostArtwork     = 64
+	leastGusset     = 10
+	largestOffset   = 5000
+	mostPages       = 10_000
 )
 
 // Validate returns nil when the blank of the bag can be drawn. Otherwise it
@@ -38,21 +39,14 @@ func (s *Spec) Validate() error {
 			Limit: phrase.New("more than %d pieces", mostArtwork), Remedy: phrase.New("join some of them into one file"),
 		})
 	}
+	complaints = append(complaints, s.checkLists()...)
 	if len(complaints) == 0 {
 		complaints = s.checkTogether()
 	}
 	return errors.Join(complaints...)
 }
 
-func (s *Spec) checkName() []error {
-	if len([]rune(s.Name)) <= longestName {
-		return nil
-	}
-	return []error{&FieldError{
-		Path: "name", Label: "Project name", Value: quote(s.Name),
-		Limit: phrase.New("longer than %d characters", longestName), Remedy: phrase.New("shorten it"),
-	}}
-}
+func (s *Spec) checkName() []error { return tooLong("name", "Project name", s.Name, longestName) }
 
 // checkTogether looks at entries that are fine alone but cannot be drawn together.
 func (s *Spec) checkTogether() []error {

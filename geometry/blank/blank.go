@@ -182,9 +182,24 @@ func (b *Blank) PiecesPerBag() int {
 	return count
 }
 
-// SheetPiece returns what is laid on press sheets: the bounding box of a piece.
-// Both pieces of a bag with two seams have the same.
+// SheetPiece returns what is laid on press sheets: a piece with its grain and, where the
+// sheet wants them, its bleed and its outline. Both pieces of a bag with two seams have the same.
 func (b *Blank) SheetPiece() sheet.Piece {
-	piece := &b.Pieces[0]
-	return sheet.Piece{Width: piece.Width, Height: piece.Height, PerBag: b.PiecesPerBag(), Area: piece.Outline.Area()}
+	piece, spec := &b.Pieces[0], &b.Spec
+	laid := sheet.Piece{
+		Width: piece.Width, Height: piece.Height, PerBag: b.PiecesPerBag(), Area: piece.Outline.Area(),
+		Grain: grainRules[spec.Sheet.GrainRule], Fibres: spec.Paper.Grain,
+		SheetFibres: sheet.Fibres(spec.Sheet.Grain),
+	}
+	if spec.Sheet.RoomForBleed {
+		laid.Bleed = spec.Print.Bleed
+	}
+	if spec.Sheet.Interlock {
+		laid.Outline = &piece.Outline
+	}
+	return laid
+}
+
+var grainRules = map[bag.GrainRule]sheet.GrainRule{
+	bag.GrainRequired: sheet.GrainRequired, bag.GrainPreferred: sheet.GrainPreferred, bag.GrainFree: sheet.GrainFree,
 }

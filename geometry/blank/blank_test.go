@@ -67,7 +67,7 @@ func TestWorkedExample(t *testing.T) {
 func TestTwoSeamsWhenOneDoesNotFit(t *testing.T) {
 	spec := geomtest.WorkedExample()
 	spec.Body.Width, spec.Body.Gusset = 420, 120
-	spec.Sheet = bag.Sheet{Width: 1000, Height: 700, Gripper: 20, GripperEdge: bag.GripperLong}
+	spec.Sheet = bag.Sheet{Width: 1000, Height: 700, Gripper: 20, GripperEdge: bag.GripperLong, Grain: bag.GrainEither, GrainRule: bag.GrainRequired}
 	spec.Body.Seams = bag.SeamsOne
 	one := blank.Lay(spec)
 	near(t, "width with one seam", one.Pieces[0].Width, 1100)

@@ -91,7 +91,7 @@ var cases = []struct {
 	// 20 for the gripper, two blanks of 700 × 480 lie only with the short edge gripped.
 	{"other-gripper-edge", check.Note, "2 pieces instead of 1", func(s *bag.Spec) {
 		s.Body.SeamRelief = 0
-		s.Sheet = bag.Sheet{Width: 1000, Height: 700, Gripper: 20, GripperEdge: bag.GripperLong}
+		s.Sheet = bag.Sheet{Width: 1000, Height: 700, Gripper: 20, GripperEdge: bag.GripperLong, Grain: bag.GrainEither, GrainRule: bag.GrainRequired}
 	}},
 	{"gripper-narrow", check.Warning, "5 mm", func(s *bag.Spec) { s.Sheet.Gripper = 5 }},
 }

@@ -18,7 +18,7 @@ func WorkedExample() bag.Spec {
 	spec.Body.Height = bag.HeightFromFlatFold(310, 100)
 	spec.Body.TurnIn, spec.Body.BaseOverlap = 50, 20
 	spec.Body.SeamFlap, spec.Body.SeamRelief = 20, 0
-	spec.Sheet = bag.Sheet{Width: 700, Height: 500, Gripper: 20, GripperEdge: bag.GripperLong}
+	spec.Sheet = bag.Sheet{Width: 700, Height: 500, Gripper: 20, GripperEdge: bag.GripperLong, Grain: bag.GrainEither, GrainRule: bag.GrainRequired}
 	return spec
 }
 

@@ -91,7 +91,7 @@ func TestFilmIsWeighed(t *testing.T) {
 func TestTwoPiecesTakeTwoPlaces(t *testing.T) {
 	spec := geomtest.WorkedExample()
 	spec.Body.Seams = bag.SeamsTwo
-	spec.Sheet = bag.Sheet{Width: 1000, Height: 700, Gripper: 20, GripperEdge: bag.GripperLong}
+	spec.Sheet = bag.Sheet{Width: 1000, Height: 700, Gripper: 20, GripperEdge: bag.GripperLong, Grain: bag.GrainEither, GrainRule: bag.GrainRequired}
 	got := reckon(spec)
 	laid := blank.Lay(spec)
 	plan := sheet.Lay(spec.Sheet, laid.SheetPiece())

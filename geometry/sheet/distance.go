@@ -14,6 +14,9 @@ func distance(a, b *contour, shift geometry.Vec2) float64 {
 	for _, e := range edges(a.corners) {
 		for _, f := range others {
 			f.low, f.high = f.low.Add(shift), f.high.Add(shift)
+			if e.farFrom(f, least) {
+				continue
+			}
 			if crosses(e, f) {
 				return -1
 			}
@@ -26,6 +29,12 @@ func distance(a, b *contour, shift geometry.Vec2) float64 {
 		return -1
 	}
 	return least
+}
+
+// farFrom tells, at little cost, that two edges are farther apart than a distance.
+func (e edge) farFrom(f edge, distance float64) bool {
+	return f.low.Y-e.high.Y > distance || e.low.Y-f.high.Y > distance ||
+		min(f.low.X, f.high.X)-max(e.low.X, e.high.X) > distance || min(e.low.X, e.high.X)-max(f.low.X, f.high.X) > distance
 }
 
 func reachesInto(one, other *contour, shift geometry.Vec2) bool {
@@ -68,6 +77,9 @@ func inside(c *contour, p geometry.Vec2) bool {
 	in := false
 	for i, a := range c.corners {
 		b := c.corners[(i+1)%len(c.corners)]
+		if max(a.Y, b.Y) < p.Y-geometry.Tolerance || min(a.Y, b.Y) > p.Y+geometry.Tolerance {
+			continue
+		}
 		if toEdge(p, newEdge(a, b)) <= geometry.Tolerance {
 			return false
 		}

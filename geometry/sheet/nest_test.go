@@ -154,7 +154,7 @@ func TestNestedPlansOfRandomBags(t *testing.T) {
 		spec := geomtest.RandomBag(random)
 		spec.Body.Top = bag.TopZigzag
 		spec.Sheet = bag.Sheet{
-			Width: 500 + 900*random.Float64(), Height: 400 + 700*random.Float64(), Gripper: 12, GripperEdge: bag.GripperLong,
+			Width: 500 + 900*random.Float64(), Height: 400 + 700*random.Float64(), Gripper: 12, GripperEdge: bag.GripperLong, Grain: bag.GrainEither, GrainRule: bag.GrainRequired,
 			Gap: 6 * float64(random.IntN(2)) * random.Float64(),
 		}
 		if spec.Validate() != nil {

@@ -58,3 +58,15 @@ func UsualStock() []Stock {
 	}
 	return list
 }
+
+// Fibres returns the side of a sheet along which its fibres lie, empty when either can
+// be had.
+func Fibres(grain bag.SheetGrain) bag.Grain {
+	switch grain {
+	case bag.GrainAlongWidth:
+		return bag.GrainWidth
+	case bag.GrainAlongHeight:
+		return bag.GrainHeight
+	}
+	return ""
+}

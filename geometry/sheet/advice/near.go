@@ -140,6 +140,7 @@ func (a *adviser) verified(list []attempt, up, most int) []NearMiss {
 }
 
 func (a *adviser) verify(t *attempt, up int) (NearMiss, bool) {
+	a.shorten(t, up)
 	n := NearMiss{Edge: t.on.GripperEdge, OtherEdge: t.other, Exact: t.amounts, Share: t.share}
 	spec := a.spec
 	spec.Sheet = t.on
@@ -160,6 +161,36 @@ func (a *adviser) verify(t *attempt, up int) (NearMiss, bool) {
 	before := *a.blank
 	before.Spec.Sheet = t.on
 	return n, !complains(check.Inspect(&before, &n.Plan), check.Inspect(&laid, &n.Plan))
+}
+
+// shorten takes back what a single change need not do where outlines reach into each
+// other: the attempt was reckoned from boxes.
+func (a *adviser) shorten(t *attempt, up int) {
+	if a.piece.Outline == nil || len(t.levers) != 1 {
+		return
+	}
+	holds := func(amount float64) bool {
+		spec, field := a.spec, t.levers[0].field
+		spec.Sheet = t.on
+		field.SetNumber(&spec, field.Number(&spec)-amount)
+		laid := blank.Lay(spec)
+		plan := sheet.Lay(spec.Sheet, a.pieceOf(&laid, a.piece.SheetFibres))
+		return plan.Up() >= up
+	}
+	const hair = 0.02 // mm
+	enough, less := t.amounts[0], max(0, t.amounts[0]-hair)
+	if enough <= hair || !holds(less) {
+		return
+	}
+	for enough, less = less, 0; enough-less > hair/2; {
+		if middle := (enough + less) / 2; holds(middle) {
+			enough = middle
+		} else {
+			less = middle
+		}
+	}
+	t.share *= enough / t.amounts[0]
+	t.amounts[0] = enough
 }
 
 // roundDown cuts a length to tenths of a millimetre, as it is shown and set.
