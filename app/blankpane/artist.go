@@ -25,13 +25,15 @@ type order struct {
 	panel         string // that is lit up, or ""
 	unit          geometry.Unit
 	dark, faded   bool
-	moving        bool // the bag changes under a drag: do not spend time on its artwork
+	draft         bool // be quick about the artwork: the bag has just changed
 }
 
 // picture is what an order came to.
 type picture struct {
-	number int
-	pixels *image.RGBA
+	number   int
+	snapshot *document.Snapshot
+	fine     bool // nothing is left to be made better
+	pixels   *image.RGBA
 }
 
 // Line widths in pixels of fyne; see flat.View.Pen.
@@ -93,7 +95,7 @@ func (a *artist) paint(o order) picture {
 		a.begin(canvas, o, spread.moves[i])
 		a.painter.Draw(drawing, palette, o.layers)
 	}
-	return picture{o.number, canvas}
+	return picture{o.number, o.snapshot, !o.draft || sides == nil, canvas}
 }
 
 // begin turns the painter to the coordinates of a piece that was moved.
@@ -127,7 +129,7 @@ func (a *artist) print(o order) []*printed.Side {
 }
 
 func quality(o order) printed.Quality {
-	if o.moving {
+	if o.draft {
 		return printed.Draft
 	}
 	return printed.Fine

@@ -40,8 +40,9 @@ type Pane struct {
 	artist  *artist
 	request func(order) // has an order painted, now or soon
 	worker  *latest.Worker[order, picture]
-	ordered int // the number of the last order
-	shown   int // the number of the order whose picture is seen
+	ordered int                // the number of the last order
+	shown   int                // the number of the order whose picture is seen
+	painted *document.Snapshot // the bag of that picture
 
 	surface *surface
 	bar     *toolbar

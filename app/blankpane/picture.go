@@ -11,7 +11,9 @@ import (
 // laid returns the blank that is seen: the last that could be drawn.
 func (p *Pane) laid() *blank.Blank { return &p.state.Snapshot.Blank }
 
-// draw orders a picture of what is to be seen now, and moves what lies over it.
+// draw orders a picture of what is to be seen now, and moves what lies over it. Of a
+// bag that has just changed it is a draft that is there at once, and when nothing moves
+// any more a fine one follows.
 func (p *Pane) draw() {
 	if next, seen := p.order(); seen {
 		p.request(next)
@@ -41,7 +43,7 @@ func (p *Pane) order() (next order, seen bool) {
 	return order{
 		number: p.ordered, snapshot: p.state.Snapshot, width: width, height: height, density: density,
 		view: p.view, layers: p.layers, panel: p.look.Panel(), unit: p.set.Unit(),
-		dark: appearance.IsDark(), faded: p.state.Err != nil, moving: p.state.Dragging,
+		dark: appearance.IsDark(), faded: p.state.Err != nil, draft: p.state.Dragging || p.state.Snapshot != p.painted,
 	}, true
 }
 
@@ -51,8 +53,11 @@ func (p *Pane) show(made picture) {
 		p.artist.giveBack(made.pixels)
 		return
 	}
-	p.shown = made.number
+	p.shown, p.painted = made.number, made.snapshot
 	p.artist.giveBack(paneview.Swap(p.surface.picture, made.pixels))
+	if !made.fine && made.number == p.ordered && !p.state.Dragging {
+		p.draw()
+	}
 }
 
 // Pictures returns the number of the last picture that was ordered and of the one
