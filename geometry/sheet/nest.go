@@ -26,7 +26,7 @@ func (p *Plan) nest() {
 		}
 	}
 	if p.Up() > 0 && p.Piece.Area > 0 {
-		p.Bound = max(p.Up(), int(p.Usable.Area()/p.Piece.Area+shade))
+		p.Bound = max(p.Up(), p.coreBound(&outline))
 	}
 }
 

@@ -172,8 +172,8 @@ func TestNestedPlansOfRandomBags(t *testing.T) {
 		if plan.Bound < plan.Up() {
 			t.Errorf("%d up of at most %d", plan.Up(), plan.Bound)
 		}
-		if area := float64(plan.Bound+1) * outline.Area(); plan.Up() > 0 && area < plan.Usable.Area()*(1-1e-9) {
-			t.Errorf("the bound %d is below what the area holds", plan.Bound)
+		if area := float64(plan.Bound) * outline.Area(); plan.Up() > 0 && area > plan.Usable.Area()*(1+1e-9) {
+			t.Errorf("the bound %d is above what the area holds", plan.Bound)
 		}
 		if plan.Nested {
 			gained++

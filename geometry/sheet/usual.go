@@ -59,6 +59,35 @@ func UsualStock() []Stock {
 	return list
 }
 
+// StockOf returns the sheets that can be bought for a bag: the user's own first, then
+// the usual ones. A sheet without a price of its own costs what its weight costs.
+func StockOf(spec *bag.Spec) []Stock {
+	var list []Stock
+	for i := range spec.Stock {
+		own := &spec.Stock[i]
+		list = append(list, Stock{
+			Usual: Usual{own.Name, max(own.Width, own.Height), min(own.Width, own.Height)},
+			Grain: ownGrain(own), Price: own.Price,
+		})
+	}
+	list = append(list, UsualStock()...)
+	for i := range list {
+		if s := &list[i]; s.Price == 0 {
+			s.Price = s.Width * s.Height * spec.Paper.Grammage / 1e9 * spec.Prices.Paper
+		}
+	}
+	return list
+}
+
+// ownGrain returns the grain of a sheet as it lies with its long side as its width.
+func ownGrain(own *bag.StockSheet) bag.Grain {
+	grain := Fibres(own.Grain)
+	if own.Width >= own.Height || grain == "" {
+		return grain
+	}
+	return map[bag.Grain]bag.Grain{bag.GrainWidth: bag.GrainHeight, bag.GrainHeight: bag.GrainWidth}[grain]
+}
+
 // Fibres returns the side of a sheet along which its fibres lie, empty when either can
 // be had.
 func Fibres(grain bag.SheetGrain) bag.Grain {
