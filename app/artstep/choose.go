@@ -1,12 +1,14 @@
 package artstep
 
 import (
+	"fmt"
 	"path/filepath"
 	"slices"
 	"strings"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/dialog"
+	"fyne.io/fyne/v2/lang"
 	"fyne.io/fyne/v2/storage"
 
 	"gussetwright/app/places"
@@ -46,7 +48,7 @@ func (s *Step) ask(endings []string, then func(path string)) {
 	chooser := dialog.NewFileOpen(func(file fyne.URIReadCloser, err error) {
 		switch {
 		case err != nil:
-			dialog.ShowError(err, s.window)
+			dialog.ShowError(fmt.Errorf(lang.L("the file cannot be opened: %s; choose another"), err), s.window)
 		case file != nil:
 			path := filepath.FromSlash(file.URI().Path())
 			_ = file.Close() // nothing was read from it

@@ -1,7 +1,6 @@
 package artstep
 
 import (
-	"errors"
 	"fmt"
 	"unicode"
 	"unicode/utf8"
@@ -79,8 +78,8 @@ func conditionOf(snapshot *document.Snapshot, index int) condition {
 // reason says why artwork is not shown. The row names the file already, so what opening
 // it puts before the reason is left out.
 func reason(err error) string {
-	if cause := errors.Unwrap(err); cause != nil {
-		err = cause
+	if around, is := err.(interface{ Unwrap() []error }); is && len(around.Unwrap()) == 1 {
+		err = around.Unwrap()[0]
 	}
 	text := words.Error(err)
 	first, size := utf8.DecodeRuneInString(text)

@@ -1,7 +1,6 @@
 package artstep
 
 import (
-	"errors"
 	"fmt"
 	"image"
 	"image/color"
@@ -18,6 +17,7 @@ import (
 	"gussetwright/app/settings"
 	"gussetwright/geometry"
 	"gussetwright/geometry/bag"
+	"gussetwright/geometry/phrase"
 	"gussetwright/geometry/placement"
 	"gussetwright/render/artwork"
 	"gussetwright/render/artwork/raster"
@@ -93,7 +93,7 @@ func newBench(t *testing.T, look settings.Appearance, scale float64, pieces ...b
 		"small.jpg":  {Art: pixels("small.jpg", 900, 1500)},
 		"soft.jpg":   {Art: pixels("soft.jpg", 1950, 2900)},
 		"leaf.pdf":   {Art: drawn("leaf.pdf", 120, 80, 5)},
-		"broken.png": {Err: fmt.Errorf("open artwork %q: %w", "broken.png", errors.New("it is cut short; save it again where it was drawn"))},
+		"broken.png": {Err: phrase.Errorf("open artwork %q: %s", "broken.png", phrase.Errorf("it is cut short; save it again where it was drawn"))},
 	}}
 	b.set.SetAppearance(look)
 	b.set.SetTextScale(scale)

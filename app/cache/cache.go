@@ -6,16 +6,13 @@ import (
 	"path/filepath"
 )
 
-// Folder returns a folder of the program's own within the cache folder of the user,
-// which only the user can write to, or "" where there is none.
+// Folder returns a folder of the program's own within the cache folder of the user, or
+// "" where there is none. It need not be there yet: whoever has something to keep makes
+// it, for nobody but the user.
 func Folder(name string) string {
 	cache, err := os.UserCacheDir()
 	if err != nil {
 		return ""
 	}
-	folder := filepath.Join(cache, "gussetwright", name)
-	if err := os.MkdirAll(folder, 0o700); err != nil {
-		return ""
-	}
-	return folder
+	return filepath.Join(cache, "gussetwright", name)
 }

@@ -5,7 +5,6 @@ package export
 import (
 	"bytes"
 	"context"
-	"fmt"
 	"io"
 	"os"
 	"path/filepath"
@@ -15,6 +14,7 @@ import (
 	"gussetwright/app/document"
 	"gussetwright/app/wholefile"
 	"gussetwright/geometry"
+	"gussetwright/geometry/phrase"
 )
 
 // Job is an order for files.
@@ -45,26 +45,26 @@ func Write(ctx context.Context, job Job, progress func(share float64, kind strin
 	var files []made
 	for i, kind := range job.Kinds {
 		if err := ctx.Err(); err != nil {
-			return nil, fmt.Errorf("export: %w; nothing was written", err)
+			return nil, phrase.Errorf("export: %s; nothing was written", err)
 		}
 		progress(float64(i)/float64(len(job.Kinds)), kind.Name)
 		for number, name := range kind.Files(job.Project, job.Snapshot) {
 			var out bytes.Buffer
 			if err := kind.write(&out, o, number); err != nil {
-				return nil, fmt.Errorf("export %s: %w; nothing was written", kind.Name, err)
+				return nil, phrase.Errorf("export %s: %s; nothing was written", kind.Name, err)
 			}
 			files = append(files, made{name, out.Bytes()})
 		}
 	}
 	if err := ctx.Err(); err != nil {
-		return nil, fmt.Errorf("export: %w; nothing was written", err)
+		return nil, phrase.Errorf("export: %s; nothing was written", err)
 	}
 	return put(job.Folder, files)
 }
 
 func put(folder string, files []made) ([]string, error) {
 	if err := os.MkdirAll(folder, 0o777); err != nil {
-		return nil, fmt.Errorf("export: %w", err)
+		return nil, phrase.Errorf("export: %s; choose another folder", err)
 	}
 	var paths []string
 	for _, file := range files {
@@ -74,7 +74,7 @@ func put(folder string, files []made) ([]string, error) {
 			return err
 		})
 		if err != nil {
-			return paths, fmt.Errorf("export %s: %w", path, err)
+			return paths, phrase.Errorf("export %s: %s", path, err)
 		}
 		paths = append(paths, path)
 	}

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"gussetwright/app/document"
+	"gussetwright/geometry/phrase"
 )
 
 // Kind is one kind of file.
@@ -66,7 +67,7 @@ func Choose(list string) ([]Kind, error) {
 			for _, k := range Kinds() {
 				names = append(names, k.Name)
 			}
-			return nil, fmt.Errorf("file kind %q is not known; choose from %s", name, strings.Join(names, ", "))
+			return nil, phrase.Errorf("file kind %q is not known; choose from %s", name, strings.Join(names, ", "))
 		}
 		chosen = append(chosen, kind)
 	}

@@ -2,12 +2,12 @@ package export
 
 import (
 	"bytes"
-	"fmt"
 	"image"
 	"image/png"
 	"io"
 
 	"gussetwright/app/document"
+	"gussetwright/geometry/phrase"
 	"gussetwright/render/dieline"
 	"gussetwright/render/flat"
 	"gussetwright/render/printed"
@@ -32,7 +32,7 @@ func Preview(snapshot *document.Snapshot) ([]byte, error) {
 	drawing := dieline.Sheets(&snapshot.Blank, snapshot.Spec.Date)[0]
 	var out bytes.Buffer
 	if err := drawPicture(&out, snapshot, drawing, 0, previewWidth/drawing.Media.Width()); err != nil {
-		return nil, fmt.Errorf("draw preview: %w", err)
+		return nil, phrase.Errorf("draw the preview: %s", err)
 	}
 	return out.Bytes(), nil
 }
@@ -53,7 +53,7 @@ func drawPicture(w io.Writer, snapshot *document.Snapshot, drawing scene.Drawing
 		return err
 	}
 	if err := png.Encode(w, picture); err != nil {
-		return fmt.Errorf("write PNG of %q: %w", drawing.Title, err)
+		return phrase.Errorf("write the PNG picture of %q: %s", drawing.Title, err)
 	}
 	return nil
 }

@@ -5,6 +5,7 @@ import (
 	"path/filepath"
 
 	"gussetwright/app/project"
+	"gussetwright/geometry/phrase"
 	"gussetwright/render/artwork"
 	"gussetwright/render/pdf/profile"
 )
@@ -89,6 +90,9 @@ func (i *Intake) look() {
 	a := i.queue[0]
 	if a.profile {
 		_, err := profile.Press(a.data)
+		if err != nil {
+			err = phrase.Errorf("use the output profile %s: %s", a.name, err)
+		}
 		i.done(a, err)
 		return
 	}

@@ -1,6 +1,6 @@
 // Package intake brings artwork from disk into the document. It remembers where each
-// file came from as long as the project is open, and reads it again when the program
-// that draws it saves.
+// file came from as long as the project is open, finds those that lie beside the project,
+// and reads them again when the program that draws them saves.
 package intake
 
 import (
@@ -22,6 +22,9 @@ type Around struct {
 	Alarm  func(error)          // something failed
 	Busy   func(names []string) // these files are being read and opened; none when all is done
 	Placed func(index int)      // a piece was added to Spec.Artwork
+	// Path returns the absolute path of the file of the project, or "" while it has none.
+	// Where it is nil, nothing is looked for beside the project.
+	Path func() string
 }
 
 // Intake brings files into a document, one after the other. It belongs to the goroutine
@@ -39,6 +42,7 @@ type Intake struct {
 	watched map[string]bool    // paths
 	named   []string           // the files that the bag names
 	loads   int                // of the document
+	project string             // the file beside which was looked for files
 	closed  bool
 }
 
@@ -47,6 +51,7 @@ type origin struct {
 	path    string // absolute
 	changed bool   // it is another one on disk than what was read
 	failed  bool   // it was told that the file cannot be read any more
+	unsure  bool   // it is still being compared with what the project holds
 }
 
 // New returns an intake for a document that is shown by the gallery. Call Opened when
@@ -103,9 +108,20 @@ func (i *Intake) follow(state document.State) {
 			i.readAgain(name, from)
 		}
 	}
+	if path := i.path(); path != i.project {
+		i.project = path
+		i.lookBeside(path)
+	}
 	if len(i.queue) > 0 && !state.Dragging {
 		i.around.Later(i.look) // what was opened during a drag waits for its end
 	}
+}
+
+func (i *Intake) path() string {
+	if i.around.Path == nil {
+		return ""
+	}
+	return i.around.Path()
 }
 
 // watch watches a file from now on, until another project is opened.
@@ -126,6 +142,7 @@ func (i *Intake) forget() {
 	}
 	clear(i.watched)
 	clear(i.origins)
+	i.project = ""
 	i.queue = nil
 	i.tellBusy()
 }
@@ -145,7 +162,7 @@ func (i *Intake) changed(path string) {
 }
 
 func (i *Intake) readAgain(name string, from *origin) {
-	if from.changed && slices.Contains(i.named, name) && !i.awaits(name) {
+	if from.changed && !from.unsure && slices.Contains(i.named, name) && !i.awaits(name) {
 		from.changed = false
 		i.order(i.again(name, from))
 	}

@@ -34,6 +34,7 @@ type bench struct {
 	alarms []error
 	busy   []string
 	placed []int
+	path   string // of the project
 }
 
 func newBench(t *testing.T) *bench {
@@ -56,6 +57,7 @@ func newBench(t *testing.T) *bench {
 		Placed: func(index int) {
 			b.placed = append(b.placed, index)
 		},
+		Path: func() string { return b.path },
 	})
 	t.Cleanup(b.Close)
 	return b

@@ -5,10 +5,10 @@ package jobs
 import (
 	"context"
 	"errors"
-	"fmt"
 	"sync"
 
 	"gussetwright/app/export"
+	"gussetwright/geometry/phrase"
 )
 
 // Result is how a job ended.
@@ -24,7 +24,7 @@ func (r Result) Cancelled() bool { return errors.Is(r.Err, context.Canceled) }
 type Writer func(ctx context.Context, job export.Job, progress func(share float64, kind string)) ([]string, error)
 
 // ErrBusy says that a job is running already.
-var ErrBusy = errors.New("files are being written already; wait until they are, or cancel that first")
+var ErrBusy = phrase.Errorf("files are being written already; wait until they are, or cancel that first")
 
 // Runner runs one job at a time. Its methods may be called from any goroutine.
 type Runner struct {
@@ -68,7 +68,7 @@ func (r *Runner) Start(job export.Job, progress func(share float64, kind string)
 func (r *Runner) run(ctx context.Context, job export.Job, progress func(float64, string)) (result Result) {
 	defer func() {
 		if fault := recover(); fault != nil {
-			result.Err = fmt.Errorf("export: the program failed (%v); save the bag and report it", fault)
+			result.Err = phrase.Errorf("export: the program failed (%v); save the bag and report it", fault)
 		}
 	}()
 	result.Paths, result.Err = r.write(ctx, job, progress)

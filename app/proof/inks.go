@@ -4,12 +4,12 @@ import (
 	"bytes"
 	"compress/zlib"
 	"context"
-	"fmt"
 	"image"
 	"image/color"
 	"image/jpeg"
 	"io"
 
+	"gussetwright/geometry/phrase"
 	"gussetwright/render/artwork/raster"
 	"gussetwright/render/artwork/vector"
 	"gussetwright/render/pdf/object"
@@ -45,7 +45,7 @@ func inksOf(ctx context.Context, picture *raster.Picture) (*image.CMYK, error) {
 	}
 	stream, isPlain := made.Value.(object.Plain)
 	if !isPlain {
-		return nil, fmt.Errorf("the picture is a %T; it should be a stream", made.Value)
+		return nil, phrase.Errorf("the picture is a %T and should be a stream; save it again as PNG", made.Value)
 	}
 	if picture.Format == "JPEG" {
 		decoded, err := jpeg.Decode(bytes.NewReader(stream.Data))
@@ -55,7 +55,7 @@ func inksOf(ctx context.Context, picture *raster.Picture) (*image.CMYK, error) {
 		if unpacked, isInk := decoded.(*image.CMYK); isInk {
 			return unpacked, nil
 		}
-		return nil, fmt.Errorf("the JPEG file holds a %T; it should hold CMYK", decoded)
+		return nil, phrase.Errorf("the JPEG file holds a %T and should hold CMYK; save it again as TIFF", decoded)
 	}
 	return unpack(stream.Data, picture.Stored)
 }

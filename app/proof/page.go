@@ -2,12 +2,12 @@ package proof
 
 import (
 	"bytes"
-	"fmt"
 	"image"
 	"io"
 	"math"
 	"strings"
 
+	"gussetwright/geometry/phrase"
 	"gussetwright/render/printed"
 	"gussetwright/render/solid"
 	"gussetwright/render/turntable"
@@ -30,16 +30,16 @@ const (
 func (p *Proof) Page(w io.Writer) error {
 	page, err := p.page()
 	if err != nil {
-		return fmt.Errorf("make the page of the proof: %w", err)
+		return phrase.Errorf("make the page of the proof: %s", err)
 	}
 	for scale := p.pageScale(); ; scale *= coarser {
 		if err := p.ctx.Err(); err != nil {
-			return fmt.Errorf("make the page of the proof: %w", err)
+			return phrase.Errorf("make the page of the proof: %s", err)
 		}
 		page.Textures = p.pageTextures(scale)
 		var out bytes.Buffer
 		if err := turntable.Write(&out, page); err != nil {
-			return fmt.Errorf("make the page of the proof: %w", err)
+			return phrase.Errorf("make the page of the proof: %s", err)
 		}
 		if out.Len() < mostPage || scale < leastTexture {
 			_, err := out.WriteTo(w)

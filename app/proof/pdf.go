@@ -1,7 +1,6 @@
 package proof
 
 import (
-	"fmt"
 	"image"
 	"io"
 
@@ -18,10 +17,10 @@ const mostPages = 3
 func (p *Proof) PDF(w io.Writer) error {
 	pages, err := p.pages()
 	if err != nil {
-		return fmt.Errorf("make the proof: %w", err)
+		return phrase.Errorf("make the proof: %s", err)
 	}
 	if err := p.ctx.Err(); err != nil {
-		return fmt.Errorf("make the proof: %w", err)
+		return phrase.Errorf("make the proof: %s", err)
 	}
 	return pdf.WriteReport(w, pages, pdf.Info{Title: p.title(), Date: p.Date, Language: p.language()})
 }

@@ -1,12 +1,12 @@
 package proof
 
 import (
-	"fmt"
 	"image"
 	"image/png"
 	"io"
 	"math"
 
+	"gussetwright/geometry/phrase"
 	"gussetwright/render/solid"
 )
 
@@ -54,11 +54,11 @@ const (
 func (p *Proof) Picture(w io.Writer, side Side) error {
 	picture, err := p.picture(side)
 	if err != nil {
-		return fmt.Errorf("draw the bag from its %s: %w", side, err)
+		return phrase.Errorf("draw the picture %q of the bag: %s", side, err)
 	}
 	encoder := png.Encoder{CompressionLevel: png.BestSpeed} // noise of a picture hardly packs any better
 	if err := encoder.Encode(w, picture); err != nil {
-		return fmt.Errorf("write the picture of the bag from its %s: %w", side, err)
+		return phrase.Errorf("write the picture %q of the bag: %s", side, err)
 	}
 	return nil
 }

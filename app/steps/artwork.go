@@ -10,6 +10,7 @@ import (
 	"gussetwright/app/entry"
 	"gussetwright/geometry"
 	"gussetwright/geometry/bag"
+	"gussetwright/render/ink"
 	"gussetwright/render/solid"
 )
 
@@ -47,18 +48,13 @@ func (p *page) addBackground() {
 	})
 }
 
-// inkOn returns roughly the colour of inks on paper: each ink takes its share of one
-// light away, black of all.
+// inkOn returns roughly the colour of inks on paper, the one that the panes show: what
+// the inks look like on white paper, times the colour of the paper.
 func inkOn(paper color.RGBA, inks bag.Background) color.RGBA {
-	through := func(light uint8, ink float64) uint8 {
-		return uint8(float64(light)*(1-clampPercent(ink))*(1-clampPercent(inks.Black)) + 0.5)
-	}
-	return color.RGBA{through(paper.R, inks.Cyan), through(paper.G, inks.Magenta), through(paper.B, inks.Yellow), 255}
+	looks := ink.RGB(inks.Cyan/100, inks.Magenta/100, inks.Yellow/100, inks.Black/100)
+	through := func(ink, paper uint8) uint8 { return uint8((int(ink)*int(paper) + 127) / 255) }
+	return color.RGBA{through(looks.R, paper.R), through(looks.G, paper.G), through(looks.B, paper.B), 255}
 }
-
-// clampPercent turns percent into a share between 0 and 1, for an entry that is
-// wrong is shown too.
-func clampPercent(percent float64) float64 { return min(max(percent/100, 0), 1) }
 
 // inkWords says which inks make the background.
 func inkWords(inks bag.Background) string {

@@ -28,6 +28,7 @@ func (w *Window) newArtwork(later func(func())) {
 		Alarm:  func(err error) { w.bar.SayAfter(notice.Alarm, words.Error(err), notice.Answer{Label: closeWord()}) },
 		Busy:   w.foot.Reading,
 		Placed: func(index int) { w.art.Choose(index) },
+		Path:   w.file.Path,
 	})
 	w.art = artstep.New(w.doc, w.look, w.set, w.intake, w.window)
 	w.doc.ShowArt(w.gallery)

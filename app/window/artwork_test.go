@@ -235,3 +235,24 @@ func TestPixelsAreLookedAt(t *testing.T) {
 		return false
 	})
 }
+
+// Artwork that lies beside the project which was opened is watched as well.
+func TestArtworkBesideTheProjectIsReadAgain(t *testing.T) {
+	artwork := svgFile(t, "leaf.svg", 50, 50)
+	held, err := os.ReadFile(artwork)
+	if err != nil {
+		t.Fatal(err)
+	}
+	spec := bag.Default()
+	spec.Artwork = []bag.Artwork{bag.NewArtwork("leaf.svg", "front")}
+	path := filepath.Join(filepath.Dir(artwork), "tea.gusset")
+	if err := project.Save(path, project.Project{Spec: spec, Files: map[string][]byte{"leaf.svg": held}}); err != nil {
+		t.Fatal(err)
+	}
+	q := openedQueued(t, path)
+	q.until("watching", func() bool { return q.intake.Watches("leaf.svg") })
+	if err := os.WriteFile(artwork, bytes.Replace(held, []byte("50mm"), []byte("60mm"), 1), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	q.until("the notice", func() bool { return strings.Contains(q.bar.Text(), "leaf.svg was changed and read again.") })
+}

@@ -11,7 +11,9 @@ import (
 // desk is where the user works: the steps on the left, the panes beside each other
 // and the findings below them.
 type desk struct {
-	*container.Split // between the steps and the rest
+	// all is between the steps and the rest. It is not embedded: the toolkit would take the
+	// desk for another widget than the split, with a divider of its own that stays behind.
+	all *container.Split
 
 	set             *settings.Settings
 	panes, findings *container.Split
@@ -25,12 +27,12 @@ func newDesk(set *settings.Settings, steps, blank, folded, findings fyne.CanvasO
 	work.Offset = set.Split(settings.FindingsSplit, 0.83)
 	all := container.NewHSplit(container.New(atLeast{stepsWidth}, steps), work)
 	all.Offset = set.Split(settings.StepsSplit, 0)
-	return &desk{Split: all, set: set, panes: panes, findings: work}
+	return &desk{all: all, set: set, panes: panes, findings: work}
 }
 
 // remember notes where the splits stand.
 func (d *desk) remember() {
-	d.set.SetSplit(settings.StepsSplit, d.Offset)
+	d.set.SetSplit(settings.StepsSplit, d.all.Offset)
 	d.set.SetSplit(settings.PanesSplit, d.panes.Offset)
 	d.set.SetSplit(settings.FindingsSplit, d.findings.Offset)
 }

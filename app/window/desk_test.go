@@ -11,16 +11,16 @@ import (
 func TestSplitsAreRemembered(t *testing.T) {
 	app := test.NewTempApp(t)
 	first := openedIn(t, app, demoFile(t), t.TempDir())
-	first.desk.SetOffset(0.4)
+	first.desk.all.SetOffset(0.4)
 	first.desk.panes.SetOffset(0.3)
 	first.desk.findings.SetOffset(0.7)
 	first.window.Resize(fyne.NewSize(1300, 800))
 	first.close()
 
 	second := openedIn(t, app, demoFile(t), t.TempDir())
-	if second.desk.Offset != 0.4 || second.desk.panes.Offset != 0.3 || second.desk.findings.Offset != 0.7 {
+	if second.desk.all.Offset != 0.4 || second.desk.panes.Offset != 0.3 || second.desk.findings.Offset != 0.7 {
 		t.Errorf("the splits stand at %g, %g and %g, want 0.4, 0.3 and 0.7",
-			second.desk.Offset, second.desk.panes.Offset, second.desk.findings.Offset)
+			second.desk.all.Offset, second.desk.panes.Offset, second.desk.findings.Offset)
 	}
 	if size := second.set.WindowSize(); size.Width != first.window.Canvas().Size().Width {
 		t.Errorf("the window is %v", size)

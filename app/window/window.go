@@ -60,6 +60,7 @@ type Window struct {
 	begun    bool // there is a bag that the user began with
 	menu     *menu
 	keeper   *keeper
+	saver    *saver
 }
 
 // New returns the window for a document and the session that knows its file, not
@@ -72,6 +73,7 @@ func New(app fyne.App, set *settings.Settings, doc *document.Document, file *ses
 func newWindow(app fyne.App, set *settings.Settings, doc *document.Document, file *session.Session, later func(func())) *Window {
 	w := &Window{app: app, window: app.NewWindow(""), set: set, file: file, doc: doc, look: focus.New()}
 	w.bar = notice.New()
+	w.saver = newSaver(w.bar)
 	w.blank = blankpane.New(w.doc, w.look, set)
 	w.folded = foldedpane.New(w.doc, w.look, set)
 	w.findings = findings.New(w.doc, w.look)
@@ -82,7 +84,7 @@ func newWindow(app fyne.App, set *settings.Settings, doc *document.Document, fil
 	w.newLesson()
 	w.steps = steps.New(w.doc, w.look, set, w.art, w.files)
 	w.desk = newDesk(set, w.steps, w.blank, w.folded, w.findings)
-	w.pages = container.NewStack(w.desk)
+	w.pages = container.NewStack(w.desk.all)
 	w.layers = container.NewStack(container.NewBorder(w.bar, w.foot, nil, nil, w.pages))
 	w.window.SetContent(w.layers)
 	w.menu = w.newMenu()
@@ -118,7 +120,7 @@ func (w *Window) followDocument() {
 // showPage puts a page in the place of the desk; nil brings the desk back.
 func (w *Window) showPage(page fyne.CanvasObject) {
 	if page == nil {
-		page, w.begun = w.desk, true
+		page, w.begun = w.desk.all, true
 	}
 	if w.inMeeting() && page != w.meeting {
 		w.endMeeting()
@@ -142,7 +144,7 @@ func (w *Window) showPage(page fyne.CanvasObject) {
 }
 
 // atDesk tells whether the desk is shown.
-func (w *Window) atDesk() bool { return w.pages.Objects[0] == w.desk }
+func (w *Window) atDesk() bool { return w.pages.Objects[0] == w.desk.all }
 
 // alarm tells of an error where the user is looking.
 func (w *Window) alarm(err error) {

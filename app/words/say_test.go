@@ -43,6 +43,9 @@ func complaints(t *testing.T) []error {
 	defer open.Close()
 	_, folder := open.Open(t.TempDir())
 	all = append(all, open.Save(), open.SaveAs(t.TempDir()), folder, &session.ChangedError{Path: "a.gusset"})
+	for _, refused := range refusals(t) {
+		all = append(all, refused.err)
+	}
 	return all
 }
 

@@ -6,8 +6,6 @@ package artwork
 import (
 	"bytes"
 	"context"
-	"errors"
-	"fmt"
 	"image"
 
 	"gussetwright/geometry"
@@ -48,7 +46,7 @@ const usualPixels = 300 / 25.4
 func Open(ctx context.Context, name string, data []byte, number int) (*Art, error) {
 	art, err := open(ctx, data, number)
 	if err != nil {
-		return nil, fmt.Errorf("open artwork %q: %w", name, err)
+		return nil, phrase.Errorf("open artwork %q: %s", name, err)
 	}
 	art.Name = name
 	return art, nil
@@ -130,10 +128,10 @@ func (a *Art) Form(ctx context.Context) (*object.Form, error) {
 	case a.Document != nil:
 		form, err = a.Document.Form(ctx)
 	default:
-		err = errors.New("nothing was opened")
+		err = phrase.Errorf("nothing was opened; open the file first")
 	}
 	if err != nil {
-		return nil, fmt.Errorf("embed artwork %q: %w", a.Name, err)
+		return nil, phrase.Errorf("embed artwork %q: %s", a.Name, err)
 	}
 	return form, nil
 }

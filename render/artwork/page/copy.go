@@ -96,30 +96,46 @@ func copyOne(p pdfium.Pdfium, from references.FPDF_DOCUMENT, index int) ([]byte,
 func save(p pdfium.Pdfium, document references.FPDF_DOCUMENT) ([]byte, error) {
 	var copied limited
 	_, err := p.FPDF_SaveAsCopy(&requests.FPDF_SaveAsCopy{Document: document, Flags: noSecurity, FileWriter: &copied})
-	if err != nil {
+	switch {
+	case copied.full: // which PDFium tells in other words, if at all
+		return nil, errCopied
+	case err != nil:
 		return nil, damaged(err)
 	}
 	return copied.Bytes(), nil
 }
 
+var errCopied = phrase.Errorf("a copy of the page takes more than %d MB; simplify the page, or turn it into a picture", mostCopied>>20)
+
 // limited is a buffer that refuses to grow without end.
-type limited struct{ bytes.Buffer }
+type limited struct {
+	bytes.Buffer
+	full bool
+}
 
 func (l *limited) Write(p []byte) (int, error) {
-	if l.Len()+len(p) > mostCopied {
-		return 0, errors.New("the copy grew too large")
+	if l.full = l.full || l.Len()+len(p) > mostCopied; l.full {
+		return 0, errCopied
 	}
 	return l.Buffer.Write(p)
 }
 
-// damaged says in our words that PDFium could not do something. Where it broke down,
-// its error goes on for many lines that tell a user nothing.
+// damaged says in our words that the file could not be read.
 func damaged(err error) error {
-	cause, _, _ := strings.Cut(err.Error(), "\n")
-	if strings.Contains(cause, "wasm error") {
+	cause := firstLine(err)
+	if strings.Contains(cause.Error(), "wasm error") {
 		return phrase.Errorf("it needs more than %d MB of memory, or the file is damaged; simplify the page, or turn it into a picture", memoryPages/16)
 	}
 	return phrase.Errorf("the file is damaged (%s); save it again in the program that made it", cause)
+}
+
+// firstLine shortens an error of PDFium: where that broke down, it goes on for many
+// lines that tell a user nothing.
+func firstLine(err error) error {
+	if first, _, more := strings.Cut(err.Error(), "\n"); more {
+		return errors.New(first)
+	}
+	return err
 }
 
 // file gives PDFium the bytes of a file piece by piece, so that a large one does not

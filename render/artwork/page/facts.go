@@ -118,7 +118,7 @@ func (f *facts) dict(d object.Dict) {
 // state notes what a graphics state asks for (ISO 32000-1, 8.4.5).
 func (f *facts) state(d object.Dict) {
 	for _, key := range []object.Name{"ca", "CA"} {
-		if n, is := follow(d.Get(key)).(numeral); is && opaque(n) == false {
+		if n, is := follow(d.Get(key)).(numeral); is && !opaque(n) {
 			f.transparency = true
 		}
 	}

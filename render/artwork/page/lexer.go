@@ -2,9 +2,9 @@ package page
 
 import (
 	"bytes"
-	"fmt"
 	"strconv"
 
+	"gussetwright/geometry/phrase"
 	"gussetwright/render/pdf/object"
 )
 
@@ -146,8 +146,8 @@ type numeral string
 func (n numeral) AppendTo(file []byte) []byte { return append(file, n...) }
 
 var (
-	errDeep = fmt.Errorf("values stand more than %d deep in each other", deepest)
-	errMany = fmt.Errorf("the page needs more than %d values", mostValues)
+	errDeep = phrase.Errorf("values stand more than %d deep in each other", deepest)
+	errMany = phrase.Errorf("the page needs more than %d values", mostValues)
 )
 
 // value reads an object, which may be a reference.
@@ -176,7 +176,7 @@ func (l *lexer) valueOf(t token, depth int) (object.Object, error) {
 	case word:
 		return l.word(t)
 	}
-	return nil, fmt.Errorf("%q at byte %d is no value", l.text(t), t.from)
+	return nil, phrase.Errorf("%q at byte %d is no value", l.text(t), t.from)
 }
 
 func (l *lexer) array(depth int) (object.Object, error) {
@@ -202,7 +202,7 @@ func (l *lexer) dict(depth int) (object.Object, error) {
 			return d, nil
 		}
 		if t.kind != name {
-			return nil, fmt.Errorf("%q at byte %d is no key", l.text(t), t.from)
+			return nil, phrase.Errorf("%q at byte %d is no key", l.text(t), t.from)
 		}
 		v, err := l.value(depth + 1)
 		if err != nil {
@@ -222,7 +222,7 @@ func (l *lexer) word(t token) (object.Object, error) {
 		return object.Null{}, nil
 	}
 	if _, err := strconv.ParseFloat(text, 64); err != nil || bytes.ContainsAny([]byte(text), "eExXnNpP_") {
-		return nil, fmt.Errorf("%q at byte %d is no value", text, t.from)
+		return nil, phrase.Errorf("%q at byte %d is no value", text, t.from)
 	}
 	number, err := strconv.Atoi(text)
 	if err != nil || number < 0 {

@@ -2,9 +2,7 @@ package page
 
 import (
 	"context"
-	"errors"
 	"image"
-	"strings"
 
 	"github.com/klippa-app/go-pdfium"
 	"github.com/klippa-app/go-pdfium/enums"
@@ -56,8 +54,7 @@ func paint(p pdfium.Pdfium, page requests.Page, picture *image.RGBA) error {
 }
 
 func noMemory(err error) error {
-	cause, _, _ := strings.Cut(err.Error(), "\n")
-	return phrase.Errorf("the picture is too large for the memory (%s); choose fewer pixels", cause)
+	return phrase.Errorf("the picture is too large for the memory (%s); choose fewer pixels", firstLine(err))
 }
 
 // fetch takes the picture out of PDFium, whose colours are not multiplied by alpha.
@@ -72,7 +69,7 @@ func fetch(p pdfium.Pdfium, bitmap references.FPDF_BITMAP, picture *image.RGBA) 
 	}
 	size := picture.Bounds().Size()
 	if stride.Stride < 4*size.X || len(buffer.Buffer) < stride.Stride*size.Y {
-		return noMemory(errors.New("the bitmap is incomplete"))
+		return noMemory(phrase.Errorf("the bitmap is incomplete"))
 	}
 	for y := range size.Y {
 		multiply(picture.Pix[y*picture.Stride:][:4*size.X], buffer.Buffer[y*stride.Stride:][:4*size.X])

@@ -31,8 +31,8 @@ type sandbox struct {
 
 // KeepIn says where PDFium is kept once it is compiled, which takes one to three
 // seconds of a processor at the first page that is read; the next start then takes less
-// than a tenth of a second. It must be a folder that only the user can write to. After
-// the first page it has no effect.
+// than a tenth of a second. It must be a folder that only the user can write to; one that
+// is not there is made so once it is needed. After the first page it has no effect.
 func KeepIn(folder string) {
 	shared.lock.Lock()
 	defer shared.lock.Unlock()
@@ -54,7 +54,8 @@ func compile(folder string) (pdfium.Pool, error) {
 		WithMemoryLimitPages(memoryPages).
 		WithCloseOnContextDone(true)
 	if folder != "" {
-		// Where the folder cannot be written to, the code is compiled every time.
+		// This makes the folder. Where it cannot be written to, the code is compiled
+		// every time.
 		if cache, err := wazero.NewCompilationCacheWithDir(folder); err == nil {
 			config = config.WithCompilationCache(cache)
 		}

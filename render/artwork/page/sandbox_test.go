@@ -4,6 +4,7 @@ import (
 	"context"
 	"os"
 	"path/filepath"
+	"runtime"
 	"testing"
 
 	"github.com/klippa-app/go-pdfium"
@@ -11,7 +12,8 @@ import (
 
 func useless(pdfium.Pdfium) error { return nil }
 
-// What was compiled is kept in the folder, and used from there.
+// What was compiled is kept in the folder, which is made for the user alone, and used
+// from there.
 func TestCompiledIsKept(t *testing.T) {
 	folder := filepath.Join(t.TempDir(), "compiled")
 	for range 2 {
@@ -25,6 +27,9 @@ func TestCompiledIsKept(t *testing.T) {
 	}
 	if entries, err := os.ReadDir(folder); err != nil || len(entries) == 0 {
 		t.Errorf("%d entries in the folder (%v)", len(entries), err)
+	}
+	if info, err := os.Stat(folder); runtime.GOOS != "windows" && (err != nil || info.Mode().Perm() != 0o700) {
+		t.Errorf("folder %v (%v)", info, err)
 	}
 }
 

@@ -3,7 +3,6 @@ package page
 import (
 	"bytes"
 	"errors"
-	"fmt"
 	"io"
 	"strconv"
 
@@ -31,12 +30,12 @@ func newSource(data []byte) (*source, error) {
 	}
 	at := bytes.LastIndex(data, []byte("startxref"))
 	if at < 0 {
-		return nil, errors.New("no table of the objects")
+		return nil, phrase.Errorf("no table of the objects")
 	}
 	l := s.lexer(at)
 	l.next()
 	if at = l.number(); at < 0 || at >= len(data) {
-		return nil, fmt.Errorf("the table of the objects is said to stand at byte %d", at)
+		return nil, phrase.Errorf("the table of the objects is said to stand at byte %d", at)
 	}
 	return s, s.table(s.lexer(at))
 }
@@ -55,7 +54,7 @@ func (l *lexer) number() int {
 // table reads where the objects stand (ISO 32000-1, 7.5.4), and the trailer.
 func (s *source) table(l *lexer) error {
 	if string(l.text(l.next())) != "xref" {
-		return errors.New("the table of the objects has another form")
+		return phrase.Errorf("the table of the objects has another form")
 	}
 	for {
 		t := l.next()
@@ -65,14 +64,14 @@ func (s *source) table(l *lexer) error {
 		l.at = t.from
 		first, count := l.number(), l.number()
 		if first < 0 || count < 0 {
-			return errors.New("the table of the objects is damaged")
+			return phrase.Errorf("the table of the objects is damaged")
 		}
 		for i := range count {
 			offset := l.number()
 			l.number()
 			used := l.next()
 			if offset < 0 || used.kind != word {
-				return errors.New("the table of the objects is damaged")
+				return phrase.Errorf("the table of the objects is damaged")
 			}
 			if string(l.text(used)) == "n" && offset < len(s.data) {
 				s.offsets[object.Reference(first+i)] = offset
@@ -96,7 +95,7 @@ func (s *source) object(number object.Reference) (object.Object, error) {
 	s.read[number] = object.Null{} // for a length that is said to stand in itself
 	value, err := s.objectAt(offset, number)
 	if err != nil {
-		return nil, fmt.Errorf("object %d: %w", number, err)
+		return nil, phrase.Errorf("object %d: %s", number, err)
 	}
 	s.read[number] = value
 	return value, nil
@@ -105,7 +104,7 @@ func (s *source) object(number object.Reference) (object.Object, error) {
 func (s *source) objectAt(offset int, number object.Reference) (object.Object, error) {
 	l := s.lexer(offset)
 	if l.number() != int(number) || l.number() < 0 || string(l.text(l.next())) != "obj" {
-		return nil, errors.New("it does not stand where the table says")
+		return nil, phrase.Errorf("it does not stand where the table says")
 	}
 	value, err := l.value(0)
 	if err != nil {
@@ -123,7 +122,7 @@ func (s *source) objectAt(offset int, number object.Reference) (object.Object, e
 	}
 	length := s.whole(head.Get("Length"), -1)
 	if length < 0 || length > len(s.data)-l.at {
-		return nil, fmt.Errorf("its length is said to be %d bytes", length)
+		return nil, phrase.Errorf("its length is said to be %d bytes", length)
 	}
 	return object.Plain{Dict: head, Data: s.data[l.at : l.at+length : l.at+length]}, nil
 }
@@ -198,7 +197,7 @@ func (s *source) unpack(stream object.Plain, most int) ([]byte, error) {
 			}
 		}
 		if settings["Columns"] > mostUnits || settings["Colors"] > 32 || settings["BitsPerComponent"] > 16 {
-			return nil, errors.New("the rows of packed operators are too long")
+			return nil, phrase.Errorf("the rows of packed operators are too long")
 		}
 		unpacker, err := filter.NewFilter(string(s.name(f)), settings, int64(most))
 		if err != nil {

@@ -3,11 +3,12 @@ package raster
 import (
 	"bytes"
 	"compress/zlib"
-	"fmt"
 	"io"
 
 	"golang.org/x/image/ccitt"
 	"golang.org/x/image/tiff/lzw"
+
+	"gussetwright/geometry/phrase"
 )
 
 // blocks is how the pixels of a TIFF file are cut: into strips of rows, or tiles
@@ -37,7 +38,7 @@ func (f *tiffFile) layBlocks() error {
 		needed *= f.stored
 	}
 	if d.entries[b.offsets].count < needed {
-		return fmt.Errorf("%d of %d blocks of pixels are listed", d.entries[b.offsets].count, needed)
+		return phrase.Errorf("%d of %d blocks of pixels are listed", d.entries[b.offsets].count, needed)
 	}
 	if b.tiled || f.packing() == packedJPEG {
 		// A band of blocks is held, and one decoded.
@@ -53,7 +54,7 @@ func (f *tiffFile) checkCounts(blocks int) error {
 	for i := range blocks {
 		total += len(f.packed(i))
 		if total > 2*len(f.data) {
-			return fmt.Errorf("blocks of pixels overlap")
+			return phrase.Errorf("blocks of pixels overlap")
 		}
 	}
 	return nil

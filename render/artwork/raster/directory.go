@@ -2,10 +2,10 @@ package raster
 
 import (
 	"encoding/binary"
-	"fmt"
 	"io"
 
 	"gussetwright/geometry"
+	"gussetwright/geometry/phrase"
 )
 
 // The tags of TIFF 6.0 (section 8 and on) that are looked at; EXIF has the same.
@@ -68,7 +68,7 @@ func readDirectory(data []byte) (*directory, error) {
 	case "MM\x00*":
 		order = binary.BigEndian
 	default:
-		return nil, fmt.Errorf("it begins with %q", data[:4])
+		return nil, phrase.Errorf("it begins with %q", data[:4])
 	}
 	return directoryAt(data, order, order.Uint32(data[4:]))
 }

@@ -83,7 +83,7 @@ func TestHostileFiles(t *testing.T) {
 		{"text", []byte("no picture"), "the content is no PNG, JPEG, TIFF or WebP: save the picture as one of these"},
 		{"GIF", []byte("GIF89a...."), "the content is a GIF file, no PNG"},
 		{"PDF", []byte("%PDF-1.7\n"), "the content is a PDF file"},
-		{"HEIC", []byte("\x00\x00\x00\x18ftypheic"), "the content is a HEIC, AVIF or video file"},
+		{"HEIC", []byte("\x00\x00\x00\x18ftypheic"), "the content is a HEIC/AVIF file"},
 		{"BigTIFF", []byte("II+\x00\x08\x00\x00\x00"), "the content is a BigTIFF file"},
 		{"RIFF of sound", []byte("RIFF\x04\x00\x00\x00WAVE"), "the content is no PNG"},
 

@@ -4,10 +4,10 @@ import (
 	"bytes"
 	"context"
 	"errors"
-	"fmt"
 	"io"
 	"strings"
 
+	"gussetwright/geometry/phrase"
 	"gussetwright/render/pdf/object"
 )
 
@@ -90,7 +90,7 @@ func (p *Picture) decode(ctx context.Context) (samples, error) {
 // stopped returns the error of a ctx that has ended, or nil.
 func stopped(ctx context.Context, format string) error {
 	if err := ctx.Err(); err != nil {
-		return fmt.Errorf("reading the %s picture was stopped: %w", format, err)
+		return phrase.Errorf("reading the %s picture was stopped: %s", format, err)
 	}
 	return nil
 }
@@ -99,17 +99,17 @@ func stopped(ctx context.Context, format string) error {
 // out of the file; one that they forgot to check must not take the bag with it.
 func contain(format string, err *error) {
 	if fault := recover(); fault != nil {
-		*err = damaged(format, fmt.Errorf("its reader failed: %v", fault))
+		*err = damaged(format, phrase.Errorf("its reader failed: %v", fault))
 	}
 }
 
 // refusal is an error that says already what to do.
-type refusal struct{ message string }
+type refusal struct{ phrase.Phrase }
 
-func (r refusal) Error() string { return r.message }
+func (r refusal) Error() string { return r.String() }
 
 // refuse returns an error with a message of its own for a user.
-func refuse(format string, args ...any) error { return refusal{fmt.Sprintf(format, args...)} }
+func refuse(format string, args ...any) error { return refusal{phrase.New(format, args...)} }
 
 // damaged words an error of a decoder for a user.
 func damaged(format string, err error) error {
@@ -118,9 +118,9 @@ func damaged(format string, err error) error {
 	case errors.As(err, &own):
 		return err
 	case errors.Is(err, io.ErrUnexpectedEOF), errors.Is(err, io.EOF):
-		return fmt.Errorf("the %s file is cut off before its end (%w): copy it again, or save it again as %[1]s", format, err)
+		return phrase.Errorf("the %s file is cut off before its end (%s): copy it again, or save it again as %[1]s", format, err)
 	}
-	return fmt.Errorf("the %s file is damaged, or of a kind that cannot be read (%w): save it again as PNG", format, err)
+	return phrase.Errorf("the %s file is damaged, or of a kind that cannot be read (%s): save it again as PNG", format, err)
 }
 
 // source is the file as decoders read it. Decoders cannot be told to stop; they do
@@ -147,8 +147,8 @@ func (s *source) ReadAt(b []byte, at int64) (int, error) {
 // strangers are other kinds of files that people take for pictures, by how they
 // begin; a ? stands for any byte.
 var strangers = []struct{ begin, name string }{
-	{"GIF8", "GIF"}, {"BM", "BMP"}, {"8BPS", "layered PSD"}, {"%PDF", "PDF"}, {"%!PS", "PostScript"},
-	{"<svg", "SVG"}, {"<?xml", "XML or SVG"}, {"????ftyp", "HEIC, AVIF or video"}, {"II+\x00", "BigTIFF"},
+	{"GIF8", "GIF"}, {"BM", "BMP"}, {"8BPS", "PSD"}, {"%PDF", "PDF"}, {"%!PS", "PostScript"},
+	{"<svg", "SVG"}, {"<?xml", "XML"}, {"????ftyp", "HEIC/AVIF"}, {"II+\x00", "BigTIFF"},
 	{"MM\x00+", "BigTIFF"}, {"\x00\x00\x00\x0cjP  ", "JPEG 2000"}, {"\xff\x4f\xff\x51", "JPEG 2000"},
 	{"\xff\x0a", "JPEG XL"}, {"PK\x03\x04", "ZIP"},
 }

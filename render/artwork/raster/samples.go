@@ -1,10 +1,10 @@
 package raster
 
 import (
-	"fmt"
 	"image"
 	"image/color"
 
+	"gussetwright/geometry/phrase"
 	"gussetwright/render/ink"
 )
 
@@ -48,7 +48,7 @@ func newSamples(picture image.Image) (samples, error) {
 	case *image.YCbCr:
 		return lightnessSamples(p), nil
 	}
-	return samples{}, fmt.Errorf("pixels of the kind %T are not known", picture)
+	return samples{}, phrase.Errorf("pixels of the kind %T are not known", picture)
 }
 
 func copied(from func(y int) []byte) func(int, []byte) error {

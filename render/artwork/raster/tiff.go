@@ -89,7 +89,7 @@ func (f *tiffFile) takeColours() error {
 	}
 	further := f.stored - f.coded()
 	if further < 0 || f.stored > 64 {
-		return refuse("the TIFF has %d channels, which does not fit its colours, %v: save it again as TIFF", f.stored, f.colours)
+		return refuse("the TIFF has %d channels, which does not fit its colours, %s: save it again as TIFF", f.stored, f.colours.word())
 	}
 	if kind := f.directory.number(tagExtraSamples, 0, noAlpha); further > 0 && f.colours != CMYK && f.photometric() != paletted &&
 		(kind == multiplied || kind == straightAlpha) {

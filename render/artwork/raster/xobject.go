@@ -4,8 +4,8 @@ import (
 	"bytes"
 	"compress/zlib"
 	"context"
-	"fmt"
 
+	"gussetwright/geometry/phrase"
 	"gussetwright/render/pdf/object"
 )
 
@@ -100,7 +100,7 @@ func (p *Picture) packed(ctx context.Context) (coding object.Dict, data []byte, 
 		return nil, nil, nil, err
 	}
 	if pixels.model == lightness {
-		return nil, nil, nil, fmt.Errorf("pack the %s picture: its colours are not turned to RGB", p.Format)
+		return nil, nil, nil, phrase.Errorf("put the %s picture into the PDF file: its colours are not turned to RGB; save it again as PNG", p.Format)
 	}
 	colours, alpha := newPacker(0, p.Colours.Channels(), p.Stored.X), newPacker(3, 1, p.Stored.X)
 	err = eachRow(ctx, p.Format, pixels, p.Stored, func(line []byte) {

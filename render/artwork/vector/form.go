@@ -6,6 +6,7 @@ import (
 	"math"
 
 	"gussetwright/geometry"
+	"gussetwright/geometry/phrase"
 	"gussetwright/render/artwork/vector/outline"
 	"gussetwright/render/pdf/object"
 )
@@ -19,7 +20,7 @@ func (d *Drawing) Form(ctx context.Context) (*object.Form, error) {
 	c := &canvas{book: b, names: map[*object.Indirect]object.Name{}}
 	c.shapes(d.Shapes)
 	if err := ctx.Err(); err != nil {
-		return nil, fmt.Errorf("write SVG as PDF: %w", err)
+		return nil, phrase.Errorf("put the SVG file into a PDF file: %s", err)
 	}
 	form := &object.Form{Width: d.Size.X, Height: d.Size.Y, Content: c.data, Resources: c.resources()}
 	if b.seenThrough {

@@ -101,7 +101,7 @@ func TestHostileFiles(t *testing.T) {
 			if err == nil {
 				t.Fatalf("read without an error, %d shapes", len(d.Shapes))
 			}
-			if !strings.HasPrefix(err.Error(), "read SVG: ") || !strings.Contains(err.Error(), c.failure) {
+			if !strings.HasPrefix(err.Error(), "read the SVG file: ") || !strings.Contains(err.Error(), c.failure) {
 				t.Errorf("%v, want an error with %q", err, c.failure)
 			}
 			if errors.Is(err, ErrTooMuch) != c.tooMuch {

@@ -1,8 +1,7 @@
 package vector
 
 import (
-	"errors"
-	"fmt"
+	"gussetwright/geometry/phrase"
 )
 
 // The limits of a drawing. A file beyond them gives an error and does not keep the
@@ -50,8 +49,9 @@ const (
 )
 
 // ErrTooMuch is what errors wrap that a file beyond a limit causes.
-var ErrTooMuch = errors.New("more than this program takes on")
+var ErrTooMuch = phrase.Errorf("more than this program takes on")
 
-func tooMany(what string, limit int, remedy string) error {
-	return fmt.Errorf("%s: over %d, %w; %s", what, limit, ErrTooMuch, remedy)
+// tooMany says of what there is too much, and what to do about it.
+func tooMany(what phrase.Word, limit int, remedy phrase.Word) error {
+	return phrase.Errorf("%s: over %d, %s; %s", what, limit, ErrTooMuch, remedy)
 }

@@ -2,11 +2,10 @@ package vector
 
 import (
 	"context"
-	"errors"
-	"fmt"
 	"math"
 
 	"gussetwright/geometry"
+	"gussetwright/geometry/phrase"
 	"gussetwright/render/artwork/vector/outline"
 )
 
@@ -16,7 +15,7 @@ import (
 func Read(ctx context.Context, data []byte) (*Drawing, error) {
 	drawing, err := read(ctx, data)
 	if err != nil {
-		return nil, fmt.Errorf("read SVG: %w", err)
+		return nil, phrase.Errorf("read the SVG file: %s", err)
 	}
 	return drawing, nil
 }
@@ -73,7 +72,7 @@ func (r *reader) work(amount int) error {
 	const rest = 1 << 16
 	before := r.effort
 	if r.effort += amount; r.effort > mostEffort {
-		return fmt.Errorf("the drawing repeats its parts so often that it is %w; write out or remove what is used many times", ErrTooMuch)
+		return phrase.Errorf("the drawing repeats its parts so often that it is %s; write out or remove what is used many times", ErrTooMuch)
 	}
 	if before/rest != r.effort/rest {
 		return r.ctx.Err()
@@ -119,7 +118,7 @@ func (r *reader) draw(root *node) error {
 	}
 	r.drawing.Size, r.drawing.Stated = size.Scale(mmPerPixel), stated
 	if w, h := r.drawing.Size.X, r.drawing.Size.Y; !(min(w, h) >= smallest && max(w, h) <= largest) {
-		return fmt.Errorf("the drawing is %.4g × %.4g mm, but must be between %g and %d mm; set its width and height", w, h, smallest, largest)
+		return phrase.Errorf("the drawing is %.4g × %.4g mm, but must be between %g and %d mm; set its width and height", w, h, smallest, largest)
 	}
 	f := frame{
 		place: geometry.Affine{U: geometry.Vec2{X: mmPerPixel}, V: geometry.Vec2{Y: -mmPerPixel}, Origin: geometry.Vec2{Y: r.drawing.Size.Y}},
@@ -168,7 +167,7 @@ func rootSize(root *node, box geometry.Rect, boxed bool, font float64) (size geo
 	switch {
 	case hasWidth && hasHeight:
 	case !boxed:
-		return size, false, errors.New("the drawing has no size: give it a width and a height, or a viewBox")
+		return size, false, phrase.Errorf("the drawing has no size: give it a width and a height, or a viewBox")
 	case hasWidth:
 		size.Y = size.X * box.Height() / box.Width()
 	case hasHeight:
@@ -187,7 +186,7 @@ func rootSide(root *node, name string) (length, bool, error) {
 	case text == "" || text == "auto":
 		return length{}, false, nil
 	case !ok || side.value <= 0:
-		return length{}, false, fmt.Errorf("the %s of the drawing is %.40q: set it to a length above 0, such as 100mm", name, text)
+		return length{}, false, phrase.Errorf("the %s of the drawing is %.40q: set it to a length above 0, such as 100mm", name, text)
 	case side.unit == "%":
 		return length{}, false, nil
 	}
@@ -215,5 +214,5 @@ func (r *reader) length(n *node, name, usual string, f frame, share float64) flo
 func (f frame) diagonal() float64 { return math.Hypot(f.port.X, f.port.Y) / math.Sqrt2 }
 
 func tooFar(p geometry.Vec2) error {
-	return fmt.Errorf("something goes to (%.3g, %.3g) mm, over %g mm away; remove or shrink what lies far outside of the drawing", p.X, p.Y, float64(farthest))
+	return phrase.Errorf("something goes to (%.3g, %.3g) mm, over %g mm away; remove or shrink what lies far outside of the drawing", p.X, p.Y, float64(farthest))
 }

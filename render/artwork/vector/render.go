@@ -2,11 +2,11 @@ package vector
 
 import (
 	"context"
-	"fmt"
 	"image"
 	"math"
 
 	"gussetwright/geometry"
+	"gussetwright/geometry/phrase"
 	"gussetwright/render/artwork/vector/coverage"
 	"gussetwright/render/artwork/vector/outline"
 	"gussetwright/render/ink"
@@ -23,7 +23,7 @@ import (
 // turns and crossings leave no holes.
 func (d *Drawing) Render(ctx context.Context, width, height int) (*image.RGBA, error) {
 	if width < 1 || height < 1 || width > mostPicture || height > mostPicture || width*height > mostPicture {
-		return nil, fmt.Errorf("render SVG: a picture of %d × %d pixels; it must have from 1 to %d altogether", width, height, mostPicture)
+		return nil, phrase.Errorf("draw the SVG file in %d × %d pixels: choose at least 1 × 1 and at most %d pixels altogether", width, height, mostPicture)
 	}
 	picture := image.NewRGBA(image.Rect(0, 0, width, height))
 	x, y := float64(width)/d.Size.X, float64(height)/d.Size.Y
@@ -35,7 +35,7 @@ func (d *Drawing) Render(ctx context.Context, width, height int) (*image.RGBA, e
 	r.scanner.Stop = func() bool { return ctx.Err() != nil }
 	r.shapes(picture, &mask{area: picture.Rect}, d.Shapes)
 	if err := ctx.Err(); err != nil {
-		return nil, fmt.Errorf("render SVG: %w", err)
+		return nil, phrase.Errorf("draw the SVG file: %s", err)
 	}
 	return picture, nil
 }

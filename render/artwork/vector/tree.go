@@ -4,10 +4,10 @@ import (
 	"bytes"
 	"context"
 	"encoding/xml"
-	"errors"
-	"fmt"
 	"io"
 	"strings"
+
+	"gussetwright/geometry/phrase"
 )
 
 // node is an element of the file.
@@ -68,10 +68,10 @@ func plant(ctx context.Context, data []byte, notes *notebook) (*tree, error) {
 		}
 		token, err := decoder.Token()
 		if err == io.EOF {
-			return nil, errors.New("the file holds no drawing: export it again as SVG")
+			return nil, phrase.Errorf("the file holds no drawing: export it again as SVG")
 		}
 		if err != nil {
-			return nil, fmt.Errorf("the file is broken: %w", err)
+			return nil, broken(err)
 		}
 		if at, err = t.take(token, at, decoder); err != nil {
 			return nil, err
@@ -80,19 +80,24 @@ func plant(ctx context.Context, data []byte, notes *notebook) (*tree, error) {
 	return t, nil
 }
 
+// broken says that the text of the file is no XML.
+func broken(err error) error {
+	return phrase.Errorf("the file is broken (%s): export it again as SVG", err)
+}
+
 // checkBytes looks at what can be told before anything is unpacked.
 func checkBytes(data []byte) error {
 	switch {
 	case len(data) > mostBytes:
-		return fmt.Errorf("the file has %d bytes, over %d, %w; embed smaller images or simplify its paths", len(data), mostBytes, ErrTooMuch)
+		return phrase.Errorf("the file has %d bytes, over %d, %s; embed smaller images or simplify its paths", len(data), mostBytes, ErrTooMuch)
 	case bytes.HasPrefix(data, []byte{0x1f, 0x8b}):
-		return errors.New("the file is a packed SVG (SVGZ): save it as plain SVG")
+		return phrase.Errorf("the file is a packed SVG (SVGZ): save it as plain SVG")
 	case bytes.HasPrefix(data, []byte{0xfe, 0xff}), bytes.HasPrefix(data, []byte{0xff, 0xfe}):
-		return errors.New("the file is written in UTF-16: save it as UTF-8")
+		return phrase.Errorf("the file is written in UTF-16: save it as UTF-8")
 	case len(bytes.TrimSpace(data)) == 0:
-		return errors.New("the file is empty")
+		return phrase.Errorf("the file is empty: export it again as SVG")
 	case !bytes.ContainsRune(data[:min(len(data), 4096)], '<'):
-		return errors.New("the file is no SVG: it does not begin like one")
+		return phrase.Errorf("the file is no SVG, as it does not begin like one: export it again as SVG")
 	}
 	// An element may have as many attributes as it likes, all of which are unpacked
 	// at once; each of them has an equals sign and a quote.
@@ -107,7 +112,7 @@ func (t *tree) take(token xml.Token, at *node, decoder *xml.Decoder) (*node, err
 	switch token := token.(type) {
 	case xml.Directive:
 		if bytes.Contains(bytes.ToUpper(token), []byte("ENTITY")) {
-			return nil, errors.New("the file declares entities of its own, which are not read: save it without entities (as plain SVG)")
+			return nil, phrase.Errorf("the file declares entities of its own, which are not read: save it without entities (as plain SVG)")
 		}
 	case xml.ProcInst:
 		if token.Target == "xml-stylesheet" {
@@ -141,7 +146,7 @@ func (t *tree) open(token xml.StartElement, at *node, decoder *xml.Decoder) (*no
 	space := token.Name.Space
 	if at == nil {
 		if token.Name.Local != "svg" || space != svgSpace && space != "" {
-			return nil, fmt.Errorf("the file is no SVG: it holds an element %.40q instead of a drawing", token.Name.Local)
+			return nil, phrase.Errorf("the file is no SVG, as it holds an element %.40q instead of a drawing: export it again as SVG", token.Name.Local)
 		}
 	} else if space != svgSpace && space != "" {
 		return at, t.skip(decoder)
@@ -173,7 +178,7 @@ func (t *tree) skip(decoder *xml.Decoder) error {
 	for open := 1; open > 0; {
 		token, err := decoder.Token()
 		if err != nil {
-			return fmt.Errorf("the file is broken: %w", err)
+			return broken(err)
 		}
 		switch token.(type) {
 		case xml.StartElement:
@@ -230,7 +235,7 @@ func charset(label string, input io.Reader) (io.Reader, error) {
 	case "us-ascii", "ascii", "iso-8859-1", "iso-8859-15", "latin1", "windows-1252":
 		return &latin{from: input}, nil
 	}
-	return nil, fmt.Errorf("it is written in %.40q: save it as UTF-8", label)
+	return nil, phrase.Errorf("it is written in %.40q: save it as UTF-8", label)
 }
 
 // latin turns bytes into the letters with the same number.
