@@ -235,14 +235,23 @@ func (d *Document) MarkSaved() {
 // MarkSavedOn is MarkSaved for a file that carries a date, as YYYY-MM-DD. The date
 // is no step of its own: every state of the history gets it, so that undoing goes
 // on as before.
-func (d *Document) MarkSavedOn(date string) {
+func (d *Document) MarkSavedOn(date string) { d.MarkSpecSavedOn(d.shown(), date) }
+
+// MarkSpecSavedOn is MarkSavedOn for a state that was shown when saving began: what
+// was changed since then, even by a drag, is not saved.
+func (d *Document) MarkSpecSavedOn(spec bag.Spec, date string) {
 	for i := range d.steps {
 		d.steps[i].spec.Date = date
 	}
+	spec.Date = date
 	if d.drag != nil {
 		d.drag.Date = date
+		if same(d.drag, &spec) {
+			d.step(*d.drag, Difference)
+		}
 	}
-	d.MarkSaved()
+	d.saved, d.readOnly = &spec, false
+	d.tell()
 }
 
 // Day returns the day of the last change, which drawings of the bag and a saved

@@ -15,11 +15,25 @@ import (
 // one is safely on the disk; after any error it is as it was, and nothing is left
 // behind. Only the artwork that the spec names is saved.
 func Save(path string, p Project) error {
+	return Replace(path, p, func() error { return nil })
+}
+
+// Replace is Save for a file that others may change too. It calls approve when the new
+// file is written, however long that took, and before it takes the place of the old
+// one; an error of approve is returned as it is and leaves the old file.
+func Replace(path string, p Project, approve func() error) error {
 	if p.ReadOnly {
 		return phrase.Errorf("save project %s: it was saved by a newer version and opened read-only, "+
 			"saving would lose what this version does not know; save a copy under another name", path)
 	}
-	err := wholefile.Write(path, func(w io.Writer) error { return write(w, p, standard()) })
+	var refused error
+	err := wholefile.Replace(path, func() error {
+		refused = approve()
+		return refused
+	}, func(w io.Writer) error { return write(w, p, standard()) })
+	if refused != nil {
+		return refused
+	}
 	if err != nil {
 		return phrase.Errorf("save project %s: %s", path, err)
 	}

@@ -16,22 +16,30 @@ import (
 
 // putBare writes bag.json alone, and beside it the artwork that is not there yet:
 // that first, so that bag.json never names what is missing.
-func (s *Session) putBare(path string, saved project.Project) error {
-	fail := func(err error) error { return phrase.Errorf("save project %s: %s", path, err) }
+func (v *saving) putBare() error {
+	fail := func(err error) error { return phrase.Errorf("save project %s: %s", v.path, err) }
 	var text bytes.Buffer
-	if err := project.Encode(&text, saved.Spec); err != nil {
+	if err := project.Encode(&text, v.project.Spec); err != nil {
 		return fail(err)
 	}
-	for _, name := range saved.Placed() {
-		if strings.EqualFold(name, filepath.Base(path)) {
+	for _, name := range v.project.Placed() {
+		if strings.EqualFold(name, filepath.Base(v.path)) {
 			return fail(phrase.Errorf("artwork %q has the name of the project file; choose another name", name))
 		}
-		beside := filepath.Join(filepath.Dir(path), name)
-		if err := s.putArtwork(beside, name, saved.Files[name]); err != nil {
+		beside := filepath.Join(filepath.Dir(v.path), name)
+		if err := v.putArtwork(beside, name, v.project.Files[name]); err != nil {
 			return fail(phrase.Errorf("artwork %q: %s", name, err))
 		}
 	}
-	if err := writeFile(path, text.Bytes()); err != nil {
+	var refused error
+	err := wholefile.Replace(v.path, func() error {
+		refused = v.approve()
+		return refused
+	}, all(text.Bytes()))
+	switch {
+	case refused != nil:
+		return refused
+	case err != nil:
 		return fail(err)
 	}
 	return nil
@@ -40,13 +48,13 @@ func (s *Session) putBare(path string, saved project.Project) error {
 // putArtwork writes artwork beside bag.json unless it is there. A file that was
 // read from there and then changed by its owner is left to him; any other that
 // differs is not ours to replace.
-func (s *Session) putArtwork(path, name string, data []byte) error {
+func (v *saving) putArtwork(path, name string, data []byte) error {
 	_, err := os.Stat(path)
 	if errors.Is(err, fs.ErrNotExist) {
 		return writeFile(path, data)
 	}
-	ours, known := s.opened.artwork[name]
-	atHome := s.opened.bare && filepath.Dir(path) == filepath.Dir(s.opened.path)
+	ours, known := v.opened.artwork[name]
+	atHome := v.opened.bare && filepath.Dir(path) == filepath.Dir(v.opened.path)
 	if err == nil && known && atHome && unchanged(ours, data) {
 		return nil
 	}
@@ -60,9 +68,12 @@ func (s *Session) putArtwork(path, name string, data []byte) error {
 	return nil
 }
 
-func writeFile(path string, data []byte) error {
-	return wholefile.Write(path, func(w io.Writer) error {
+func writeFile(path string, data []byte) error { return wholefile.Write(path, all(data)) }
+
+// all writes data as a whole.
+func all(data []byte) func(io.Writer) error {
+	return func(w io.Writer) error {
 		_, err := w.Write(data)
 		return err
-	})
+	}
 }

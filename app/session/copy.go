@@ -11,8 +11,10 @@ import (
 	"os"
 	"path/filepath"
 	"strconv"
+	"sync"
 
 	"gussetwright/app/document"
+	"gussetwright/app/lockfile"
 	"gussetwright/app/project"
 	"gussetwright/geometry/phrase"
 )
@@ -28,17 +30,26 @@ type record struct {
 	Bare     bool              `json:"bare"`
 	ReadOnly bool              `json:"read_only"`
 	Artwork  map[string]string `json:"artwork"` // name in the bag → name beside the copy
-	Bag      json.RawMessage   `json:"bag"`     // bag.json
+	// Order tells which of two copies is newer, whatever the clock said: that of every
+	// session is one more than the highest that it found.
+	Order int             `json:"order"`
+	Bag   json.RawMessage `json:"bag"` // bag.json
 }
 
 // copies writes the copy of one session into a folder of its own, which it owns as
-// long as there is one.
+// long as there is one. A copy may be under way on another goroutine than that of the
+// session.
 type copies struct {
-	folder  string // for the folders of all programs
-	due     bool   // something changed since the last copy
-	mine    string // the folder of this session, or empty while there is none
+	folder string // for the folders of all programs
+	due    bool   // something changed since the last copy; of the session's goroutine
+	busy   bool   // a copy was begun and not ended; of the session's goroutine
+
+	lock    sync.Mutex // over what follows
+	mine    string     // the folder of this session, or empty while there is none
 	owner   *os.File
 	artwork map[string]artwork // by name in the bag
+	order   int                // higher than that of any copy from before
+	epoch   int                // counts removals, to tell a copy that came too late
 }
 
 // artwork is a file that lies beside the copy.
@@ -52,23 +63,49 @@ type artwork struct {
 // changed, so call it every few seconds. Entries that cannot be drawn are copied
 // with the last value that could. After an error it tries again at the next call.
 func (s *Session) Autosave() error {
-	if !s.copies.due {
-		return nil
+	if task := s.BeginAutosave(); task != nil {
+		return task.now()
 	}
-	state := s.doc.State()
-	if !state.Dirty {
-		return s.copies.remove()
-	}
-	saved := s.doc.Project()
-	saved.Spec = state.Spec
-	if err := s.copies.write(s.opened, saved, state.Snapshot); err != nil {
-		return phrase.Errorf("keep a copy of unsaved work: %s; save the bag yourself", err)
-	}
-	s.copies.due = false
 	return nil
 }
 
-func (c *copies) write(opened file, p project.Project, good *document.Snapshot) error {
+// BeginAutosave is Autosave in parts. It returns nil when there is nothing to do or
+// the last copy is still being written; what is due then comes with the next call.
+func (s *Session) BeginAutosave() *Task {
+	if !s.copies.due || s.copies.busy {
+		return nil
+	}
+	s.copies.due, s.copies.busy = false, true
+	return &Task{write: s.copying(), end: func(err error) error {
+		s.copies.busy = false
+		s.copies.due = s.copies.due || err != nil
+		return err
+	}}
+}
+
+// copying returns what brings the copy up to date with the bag as it is now.
+func (s *Session) copying() func() error {
+	state := s.doc.State()
+	if !state.Dirty {
+		return s.copies.remove
+	}
+	opened, saved, epoch := s.opened, s.doc.Project(), s.copies.now()
+	saved.Spec = state.Spec
+	return func() error {
+		if err := s.copies.write(epoch, opened, saved, state.Snapshot); err != nil {
+			return phrase.Errorf("keep a copy of unsaved work: %s; save the bag yourself", err)
+		}
+		return nil
+	}
+}
+
+// write writes a copy, unless what it is a copy of was saved or dropped since.
+func (c *copies) write(epoch int, opened file, p project.Project, good *document.Snapshot) error {
+	c.lock.Lock()
+	defer c.lock.Unlock()
+	if c.epoch != epoch {
+		return nil
+	}
 	if err := c.settle(); err != nil {
 		return err
 	}
@@ -83,7 +120,7 @@ func (c *copies) write(opened file, p project.Project, good *document.Snapshot) 
 			return phrase.Errorf("artwork %q: %s", name, err)
 		}
 	}
-	data, err := json.Marshal(record{opened.path, opened.sum, opened.bare, opened.readOnly, names, text.Bytes()})
+	data, err := json.Marshal(record{opened.path, opened.sum, opened.bare, opened.readOnly, names, c.order, text.Bytes()})
 	if err != nil {
 		return err
 	}
@@ -117,7 +154,7 @@ func (c *copies) free() string {
 // settle makes a folder for this session where it has none, or where somebody
 // cleared it away.
 func (c *copies) settle() error {
-	if c.mine != "" && isAt(c.owner, filepath.Join(c.mine, ownerName)) {
+	if c.mine != "" && lockfile.IsAt(c.owner, filepath.Join(c.mine, ownerName)) {
 		return nil
 	}
 	c.leave()
@@ -141,7 +178,8 @@ func (c *copies) settle() error {
 			c.take(mine, owner, nil)
 			return nil
 		}
-		if !errors.Is(err, errHeld) && !errors.Is(err, fs.ErrNotExist) { // cleared away by another program
+		_ = os.RemoveAll(mine)                                                    // each try would leave one more
+		if !errors.Is(err, lockfile.ErrHeld) && !errors.Is(err, fs.ErrNotExist) { // cleared away by another program
 			return err
 		}
 	}
@@ -163,7 +201,30 @@ func (c *copies) all() (string, error) {
 // take makes a folder that is owned already the one of this session.
 func (c *copies) take(folder string, owner *os.File, there map[string]artwork) {
 	c.mine, c.owner, c.artwork = folder, owner, map[string]artwork{}
+	c.order = highestOrder(filepath.Dir(folder)) + 1
 	maps.Copy(c.artwork, there)
+}
+
+// move is take for a session that may have a folder already.
+func (c *copies) move(folder string, owner *os.File, there map[string]artwork) {
+	c.lock.Lock()
+	defer c.lock.Unlock()
+	_ = c.removeMine() // else it is offered once more
+	c.leave()
+	c.take(folder, owner, there)
+}
+
+// here returns the folder of this session, or "".
+func (c *copies) here() string {
+	c.lock.Lock()
+	defer c.lock.Unlock()
+	return c.mine
+}
+
+func (c *copies) now() (epoch int) {
+	c.lock.Lock()
+	defer c.lock.Unlock()
+	return c.epoch
 }
 
 // leave lets go of the folder of this session.
@@ -177,20 +238,33 @@ func (c *copies) leave() {
 // remove removes the copy with its folder. The copy goes first: without it there
 // is nothing to recover.
 func (c *copies) remove() error {
+	c.lock.Lock()
+	defer c.lock.Unlock()
+	return c.removeMine()
+}
+
+func (c *copies) removeMine() error {
+	c.epoch++
 	if c.mine == "" {
-		c.due = false
 		return nil
 	}
 	if err := removeFolder(c.mine, c.owner); err != nil {
 		return phrase.Errorf("remove the copy of unsaved work: %s; remove the folder yourself", err)
 	}
 	c.leave()
-	c.due = false
 	return nil
 }
 
-// drop is remove for when there is nobody to tell: the next Autosave does.
-func (c *copies) drop() { c.due = c.remove() != nil }
+// drop is remove for when there is nobody to tell, and no time to wait for a copy that
+// is under way: the next Autosave does.
+func (c *copies) drop() {
+	if !c.lock.TryLock() {
+		c.due = true
+		return
+	}
+	defer c.lock.Unlock()
+	c.due = c.removeMine() != nil
+}
 
 func removeFolder(folder string, owner *os.File) error {
 	if err := os.Remove(filepath.Join(folder, copyName)); err != nil && !errors.Is(err, fs.ErrNotExist) {

@@ -7,31 +7,28 @@ import (
 	"strconv"
 	"strings"
 
-	"gussetwright/geometry/phrase"
+	"gussetwright/app/lockfile"
 )
 
 // ownerName is the file that a running program holds as long as the folder beside
 // it is its own. The system lets go of it however the program ends.
 const ownerName = "owner.lock"
 
-// errHeld says that a running program owns a folder.
-var errHeld = phrase.Errorf("another running Gussetwright is working on it")
-
 // own makes this program the owner of a folder until the file is closed. The
 // number of the process stands in the file for file systems that hold nothing.
 func own(folder string) (*os.File, error) {
 	path := filepath.Join(folder, ownerName)
-	file, held, err := hold(path)
+	file, held, err := lockfile.Hold(path)
 	if err != nil {
 		return nil, err
 	}
 	if !held && ownerLives(file) {
 		file.Close()
-		return nil, errHeld
+		return nil, lockfile.ErrHeld
 	}
-	if !isAt(file, path) { // another program removed the folder in between
+	if !lockfile.IsAt(file, path) { // another program removed the folder in between
 		file.Close()
-		return nil, errHeld
+		return nil, lockfile.ErrHeld
 	}
 	if _, err := file.WriteAt(fmt.Appendf(nil, "%-20d\n", os.Getpid()), 0); err != nil {
 		file.Close()
@@ -47,13 +44,4 @@ func ownerLives(file *os.File) bool {
 	count, _ := file.ReadAt(text[:], 0) // shorter or none: nobody's
 	number, err := strconv.Atoi(strings.TrimSpace(string(text[:count])))
 	return err == nil && number != os.Getpid() && isRunning(number)
-}
-
-func isAt(file *os.File, path string) bool {
-	opened, err := file.Stat()
-	if err != nil {
-		return false
-	}
-	there, err := os.Stat(path)
-	return err == nil && os.SameFile(opened, there)
 }

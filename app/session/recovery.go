@@ -2,6 +2,7 @@ package session
 
 import (
 	"bytes"
+	"cmp"
 	"encoding/json"
 	"errors"
 	"io/fs"
@@ -22,10 +23,11 @@ type Recovery struct {
 	Time time.Time // when the copy was written
 
 	folder string
+	order  int
 }
 
-// Recoverable returns the copies that no running program works on any more, newest
-// first. A copy that cannot be read is among them, without a name: Restore says
+// Recoverable returns the copies that no running program works on any more, those of
+// the newest session first, whatever the clock said. A copy that cannot be read is among them, without a name: Restore says
 // why, Discard removes it.
 func (s *Session) Recoverable() ([]Recovery, error) {
 	all, err := s.copies.all()
@@ -42,14 +44,16 @@ func (s *Session) Recoverable() ([]Recovery, error) {
 	var found []Recovery
 	for _, entry := range entries {
 		folder := filepath.Join(all, entry.Name())
-		if !entry.IsDir() || folder == s.copies.mine {
+		if !entry.IsDir() || folder == s.copies.here() {
 			continue
 		}
 		if recovery, left := leftIn(folder); left {
 			found = append(found, recovery)
 		}
 	}
-	slices.SortStableFunc(found, func(a, b Recovery) int { return b.Time.Compare(a.Time) })
+	slices.SortStableFunc(found, func(a, b Recovery) int {
+		return cmp.Or(cmp.Compare(b.order, a.order), b.Time.Compare(a.Time))
+	})
 	return found, nil
 }
 
@@ -70,7 +74,9 @@ func leftIn(folder string) (Recovery, bool) {
 		return Recovery{}, false
 	}
 	found := Recovery{Time: info.ModTime(), folder: folder}
-	if kept, saved, err := readCopy(folder); err == nil {
+	kept, saved, err := readCopy(folder)
+	found.order = kept.Order
+	if err == nil {
 		found.Path, found.Name = kept.Path, saved.Spec.Name
 	}
 	if found.Path != "" {
@@ -81,16 +87,45 @@ func leftIn(folder string) (Recovery, bool) {
 
 // readCopy reads a copy without its artwork.
 func readCopy(folder string) (record, project.Project, error) {
-	var kept record
-	data, err := os.ReadFile(filepath.Join(folder, copyName))
+	kept, err := readRecord(folder)
 	if err != nil {
-		return kept, project.Project{}, err
-	}
-	if err := json.Unmarshal(data, &kept); err != nil {
 		return kept, project.Project{}, err
 	}
 	saved, err := project.ReadFrom(bytes.NewReader(kept.Bag))
 	return kept, saved, err
+}
+
+func readRecord(folder string) (kept record, err error) {
+	data, err := os.ReadFile(filepath.Join(folder, copyName))
+	if err == nil {
+		err = json.Unmarshal(data, &kept)
+	}
+	return kept, err
+}
+
+// highestOrder returns the highest order of all copies, or 0.
+func highestOrder(all string) (highest int) {
+	for _, kept := range records(all) {
+		highest = max(highest, kept.Order)
+	}
+	return highest
+}
+
+// records returns the copies of all programs, running or not, by their folder. What
+// cannot be read is left out.
+func records(all string) map[string]record {
+	found := map[string]record{}
+	entries, err := os.ReadDir(all)
+	if err != nil {
+		return found
+	}
+	for _, entry := range entries {
+		folder := filepath.Join(all, entry.Name())
+		if kept, err := readRecord(folder); err == nil {
+			found[folder] = kept
+		}
+	}
+	return found
 }
 
 // Restore opens a copy as unsaved work on the file it was opened from, and returns
@@ -120,9 +155,7 @@ func (s *Session) Restore(r Recovery) (notes []phrase.Phrase, err error) {
 		}
 		saved.Files[name], there[name] = data, artwork{file, data}
 	}
-	s.copies.drop()
-	s.copies.leave()
-	s.copies.take(r.folder, owner, there)
+	s.copies.move(r.folder, owner, there)
 	saved.ReadOnly = kept.ReadOnly
 	s.opened = file{path: kept.Path, sum: kept.Sum, bare: kept.Bare, readOnly: kept.ReadOnly}
 	s.doc.Restore(saved)

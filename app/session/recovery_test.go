@@ -11,6 +11,7 @@ import (
 	"testing"
 	"time"
 
+	"gussetwright/app/lockfile"
 	"gussetwright/app/project"
 	"gussetwright/geometry/bag"
 )
@@ -151,8 +152,8 @@ func TestTwoSessions(t *testing.T) {
 	for name, err := range map[string]error{
 		"restore": func() error { _, err := second.Restore(stolen); return err }(), "discard": second.Discard(stolen),
 	} {
-		if !errors.Is(err, errHeld) {
-			t.Errorf("%s: error %v, want %v", name, err, errHeld)
+		if !errors.Is(err, lockfile.ErrHeld) {
+			t.Errorf("%s: error %v, want %v", name, err, lockfile.ErrHeld)
 		}
 	}
 	if second.width() != 400 {

@@ -10,6 +10,7 @@ import (
 	"gussetwright/app/document"
 	"gussetwright/app/export"
 	"gussetwright/app/project"
+	"gussetwright/geometry/bag"
 	"gussetwright/geometry/phrase"
 )
 
@@ -39,71 +40,124 @@ func (e *ChangedError) message() phrase.Phrase {
 // Save writes the open file, bag.json alone where it was that. A file that was
 // removed meanwhile is written anew. After any error the file is as it was. The
 // errors that ask for a decision are ErrNoPath, ErrReadOnly and *ChangedError.
-func (s *Session) Save() error {
-	if s.opened.path == "" {
-		return phrase.Errorf("save project: %s", ErrNoPath)
-	}
-	if s.opened.readOnly {
-		return phrase.Errorf("save project %s: %s", s.opened.path, ErrReadOnly)
-	}
-	sum, _, err := look(s.opened.path)
+func (s *Session) Save() error { return s.BeginSave().now() }
+
+// BeginSave is Save in parts.
+func (s *Session) BeginSave() *Task {
 	switch {
-	case errors.Is(err, fs.ErrNotExist):
-	case err != nil:
-		return phrase.Errorf("save project %s: %s; save under another name", s.opened.path, err)
-	case sum != s.opened.sum:
-		return &ChangedError{s.opened.path}
+	case s.opened.path == "":
+		return failed(phrase.Errorf("save project: %s", ErrNoPath))
+	case s.opened.readOnly:
+		return failed(phrase.Errorf("save project %s: %s", s.opened.path, ErrReadOnly))
 	}
-	return s.Overwrite()
+	return s.begin(saving{path: s.opened.path, bare: s.opened.bare, approve: s.opened.approve})
 }
 
 // Overwrite is Save for a file that another program changed.
-func (s *Session) Overwrite() error {
+func (s *Session) Overwrite() error { return s.BeginOverwrite().now() }
+
+// BeginOverwrite is Overwrite in parts.
+func (s *Session) BeginOverwrite() *Task {
 	if s.opened.path == "" {
-		return phrase.Errorf("save project: %s", ErrNoPath)
+		return failed(phrase.Errorf("save project: %s", ErrNoPath))
 	}
-	return s.write(s.opened.path, s.opened.bare)
+	return s.begin(saving{path: s.opened.path, bare: s.opened.bare, approve: always})
 }
 
 // SaveAs writes the project to path, which then is the open file, and replaces
 // what is there. A path that ends in ".json" gets bag.json alone with the artwork
-// beside it.
-func (s *Session) SaveAs(path string) error {
+// beside it. The open file itself is replaced under the conditions of Save.
+func (s *Session) SaveAs(path string) error { return s.BeginSaveAs(path).now() }
+
+// BeginSaveAs is SaveAs in parts.
+func (s *Session) BeginSaveAs(path string) *Task {
 	absolute, err := filepath.Abs(path)
 	if err != nil {
-		return phrase.Errorf("save project %s: %s", path, err)
+		return failed(phrase.Errorf("save project %s: %s", path, err))
 	}
-	return s.write(absolute, strings.EqualFold(filepath.Ext(path), ".json"))
+	approve := always
+	if absolute == s.opened.path {
+		approve = s.opened.approve
+	}
+	return s.begin(saving{path: absolute, bare: strings.EqualFold(filepath.Ext(path), ".json"), approve: approve})
 }
 
-func (s *Session) write(path string, bare bool) error {
-	if s.opened.readOnly && isSameFile(path, s.opened.path) {
-		return phrase.Errorf("save project %s: %s", path, ErrReadOnly)
+// approve allows the open file to be replaced as long as it is the one that was opened
+// here, or is gone.
+func (f file) approve() error {
+	sum, _, err := look(f.path)
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		return nil
+	case err != nil:
+		return phrase.Errorf("save project %s: %s; save under another name", f.path, err)
+	case sum != f.sum:
+		return &ChangedError{f.path}
 	}
-	state := s.doc.State()
-	saved := s.doc.Project()
-	saved.ReadOnly = false
-	saved.Spec.Date = state.Day(s.now()).Format(time.DateOnly)
-	if err := s.put(path, bare, saved); err != nil {
-		return err
-	}
-	sum, _, err := look(path)
-	if err != nil {
-		return phrase.Errorf("save project %s: written, but not to be read again: %s; save under another name", path, err)
-	}
-	s.opened = file{path: path, sum: sum, bare: bare, artwork: saved.Files}
-	s.doc.MarkSavedOn(saved.Spec.Date)
-	s.remember()
-	s.copies.drop()
 	return nil
 }
 
-func (s *Session) put(path string, bare bool, saved project.Project) error {
-	if bare {
-		return s.putBare(path, saved)
+func always() error { return nil }
+
+// saving is a project on its way to the disk. It shares nothing with the session that
+// either of them changes.
+type saving struct {
+	path    string
+	bare    bool
+	approve func() error // asked before the file is replaced
+
+	opened  file // what was open when it was begun
+	project project.Project
+	sum     string // of what was written
+}
+
+func (s *Session) begin(v saving) *Task {
+	state, loads := s.doc.State(), s.doc.State().Loads
+	v.opened, v.project = s.opened, s.doc.Project()
+	v.project.ReadOnly = false
+	shown := v.project.Spec
+	v.project.Spec.Date = state.Day(s.now()).Format(time.DateOnly)
+	return &Task{write: v.write, end: func(err error) error {
+		if err == nil && s.doc.State().Loads == loads { // else another bag is open by now
+			s.saved(&v, shown)
+		}
+		return err
+	}}
+}
+
+// saved takes over what was saved. What was changed meanwhile keeps its copy.
+func (s *Session) saved(v *saving, shown bag.Spec) {
+	s.opened = file{path: v.path, sum: v.sum, bare: v.bare, artwork: v.project.Files}
+	s.doc.MarkSpecSavedOn(shown, v.project.Spec.Date)
+	s.remember()
+	if !s.Dirty() {
+		s.copies.drop()
 	}
-	saved.Preview = preview(saved)
-	return project.Save(path, saved)
+}
+
+func (v *saving) write() error {
+	if v.opened.readOnly && isSameFile(v.path, v.opened.path) {
+		return phrase.Errorf("save project %s: %s", v.path, ErrReadOnly)
+	}
+	if err := v.approve(); err != nil { // before long work is done for nothing
+		return err
+	}
+	if err := v.put(); err != nil {
+		return err
+	}
+	var err error
+	if v.sum, _, err = look(v.path); err != nil {
+		return phrase.Errorf("save project %s: written, but not to be read again: %s; save under another name", v.path, err)
+	}
+	return nil
+}
+
+func (v *saving) put() error {
+	if v.bare {
+		return v.putBare()
+	}
+	v.project.Preview = preview(v.project)
+	return project.Replace(v.path, v.project, v.approve)
 }
 
 // preview returns the small picture of the bag. One that cannot be drawn must not

@@ -128,7 +128,7 @@ func (s *Session) Open(path string) (notes []phrase.Phrase, err error) {
 	s.doc.Load(read)
 	s.remember()
 	s.copies.drop()
-	return read.Notes, nil
+	return append(read.Notes, s.elsewhere(path)...), nil
 }
 
 // read reads a project. The file is looked at before it is read: should somebody

@@ -3,19 +3,29 @@ package wholefile
 
 import (
 	"errors"
-	"fmt"
 	"io"
 	"io/fs"
-	"math/rand/v2"
 	"os"
 	"path/filepath"
 
+	"gussetwright/app/lockfile"
 	"gussetwright/geometry/phrase"
 )
 
+// ErrBusy says that another program is replacing the same file at this moment.
+var ErrBusy = phrase.Errorf("another program is writing this file just now; try again, or choose another name")
+
 // Write writes a new file beside the one at path, syncs it and puts it in its
 // place. After any error the old file is as it was and nothing is left behind.
-func Write(path string, write func(io.Writer) error) (err error) {
+// What a program that was killed left in the folder is cleared away.
+func Write(path string, write func(io.Writer) error) error {
+	return Replace(path, func() error { return nil }, write)
+}
+
+// Replace is Write for a file that others may change too. It calls approve once the
+// new file is written, however long that took, and before it takes the place of the
+// old one; no other Replace comes in between. An error of approve leaves the old file.
+func Replace(path string, approve func() error, write func(io.Writer) error) (err error) {
 	if real, err := filepath.EvalSymlinks(path); err == nil {
 		path = real // a link stays, what it leads to is replaced
 	}
@@ -24,32 +34,35 @@ func Write(path string, write func(io.Writer) error) (err error) {
 		return err
 	}
 	folder := filepath.Dir(path)
-	file, err := createBeside(folder)
+	file, held, err := createBeside(folder)
 	if err != nil {
-		return err
+		return explain(err, folder)
 	}
 	defer func() {
+		file.Close() // closing twice does no harm
 		if err != nil {
-			file.Close() // closing twice does no harm
 			os.Remove(file.Name())
 		}
 	}()
-	if err = write(file); err != nil {
+	clearLeftovers(folder, file)
+	if err := fill(file, mode, write); err != nil {
+		return explainFull(err, folder)
+	}
+	release, err := claim(path)
+	if err != nil {
 		return err
 	}
-	if mode != 0 {
-		if err = file.Chmod(mode); err != nil {
-			return err
+	defer release()
+	if err := approve(); err != nil {
+		return err
+	}
+	if !held { // what is held cannot be taken for a leftover before it has its name
+		if err := file.Close(); err != nil {
+			return explainFull(err, folder)
 		}
 	}
-	if err = file.Sync(); err != nil {
-		return err
-	}
-	if err = file.Close(); err != nil {
-		return err
-	}
-	if err = os.Rename(file.Name(), path); err != nil {
-		return err
+	if err := os.Rename(file.Name(), path); err != nil {
+		return explain(err, folder)
 	}
 	syncFolder(folder)
 	return nil
@@ -63,7 +76,7 @@ func replaceable(path string) (fs.FileMode, error) {
 	case errors.Is(err, fs.ErrNotExist):
 		return 0, nil
 	case err != nil:
-		return 0, err
+		return 0, explain(err, filepath.Dir(path))
 	case info.IsDir():
 		return 0, phrase.Errorf("this is a folder; choose a file name in it")
 	case !info.Mode().IsRegular():
@@ -74,18 +87,37 @@ func replaceable(path string) (fs.FileMode, error) {
 	return info.Mode().Perm(), nil
 }
 
-// createBeside creates a file with a name of its own and the usual permissions,
-// which os.CreateTemp does not give.
-func createBeside(folder string) (*os.File, error) {
-	const attempts = 100
-	for range attempts {
-		name := filepath.Join(folder, fmt.Sprintf(".gussetwright-%08x.tmp", rand.Uint32()))
-		file, err := os.OpenFile(name, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o666)
-		if !errors.Is(err, fs.ErrExist) {
-			return file, err
+// fill writes the new file down to the disk. A mode of 0 leaves the usual one.
+func fill(file *os.File, mode fs.FileMode, write func(io.Writer) error) error {
+	if err := write(file); err != nil {
+		return err
+	}
+	if mode != 0 {
+		if err := file.Chmod(mode); err != nil {
+			return err
 		}
 	}
-	return nil, phrase.Errorf("no free name for a temporary file in %s; remove the files .gussetwright-*.tmp", folder)
+	return file.Sync()
+}
+
+// claim keeps every other Replace from the file at path until it is released. Where
+// there is no file, or none that can be held, there is nothing to keep them from.
+func claim(path string) (release func(), err error) {
+	nothing := func() {}
+	file, err := os.OpenFile(path, os.O_RDWR, 0)
+	if err != nil {
+		return nothing, nil
+	}
+	held, err := lockfile.Take(file)
+	switch {
+	case err != nil || held && !lockfile.IsAt(file, path):
+		file.Close()
+		return nothing, ErrBusy
+	case !held:
+		file.Close() // not every system replaces open files
+		return nothing, nil
+	}
+	return func() { file.Close() }, nil
 }
 
 // syncFolder makes the new name last through a power cut. Not every system can do

@@ -139,15 +139,22 @@ const pictureWidth, pictureHeight = 2000, 2000
 // savePicture writes the folded bag, as it is turned now, to a PNG file.
 func (w *Window) savePicture() {
 	question := askFile{window: w, title: lang.L("Save the picture as"), ending: ".png", then: func(path string) {
-		err := wholefile.Write(path, w.folded.PNG(pictureWidth, pictureHeight))
+		w.saver.after(func() { w.writePicture(path) })
+	}}
+	question.ask(w.folderToBegin(), w.baseName()+"-folded.png")
+}
+
+func (w *Window) writePicture(path string) {
+	var err error
+	picture := w.folded.PNG(pictureWidth, pictureHeight)
+	w.saver.write(func() { err = wholefile.Write(path, picture) }, func() {
 		if err != nil {
 			w.bar.Say(notice.Alarm, fmt.Sprintf(lang.L("The picture %s cannot be written: %s"), path, words.Error(err)),
 				notice.Answer{Label: closeWord()})
 			return
 		}
 		w.tell(fmt.Sprintf(lang.L("The picture is in %s."), path))
-	}}
-	question.ask(w.folderToBegin(), w.baseName()+"-folded.png")
+	})
 }
 
 // baseName is what files of the bag begin with.

@@ -51,7 +51,7 @@ type screen struct {
 	menuHeight float32
 }
 
-// TestEndToEnd starts the real program under Xvfb, types a size, drags a slider and a
+// TestEndToEnd starts the real program under Xvfb, without a network, types a size, drags a slider and a
 // panel edge, undoes, saves, opens again, writes the PDF and compares it with that of
 // gwbatch for the saved file.
 func TestEndToEnd(t *testing.T) {
@@ -211,6 +211,7 @@ func (s *screen) start(program, path string) {
 	s.program = exec.Command(program, path)
 	s.program.Env = s.environment()
 	s.program.Stderr = &s.log
+	geomtest.TakeNetwork(s.t, s.program) // it needs none
 	if err := s.program.Start(); err != nil {
 		s.t.Fatal(err)
 	}

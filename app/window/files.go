@@ -89,7 +89,7 @@ func (w *Window) dropped(at fyne.Position, files []fyne.URI) {
 	}
 }
 
-// save saves the project, with what is being typed,, asking for a name where it has none.
+// save saves the project, with what is being typed, asking for a name where it has none.
 func (w *Window) save() {
 	if w.commitTyping() {
 		w.saveThen(func() {})
@@ -98,11 +98,21 @@ func (w *Window) save() {
 
 // saveThen saves and goes on with next once that has worked.
 func (w *Window) saveThen(next func()) {
-	if w.file.Path() == "" || w.doc.State().ReadOnly {
-		w.saveAsThen(next)
-		return
-	}
-	w.saved(w.file.Save(), next)
+	w.saver.after(func() {
+		if w.file.Path() == "" || w.doc.State().ReadOnly {
+			w.saveAsThen(next)
+			return
+		}
+		w.write(w.file.BeginSave, next)
+	})
+}
+
+// write saves away from the window, which goes on meanwhile.
+func (w *Window) write(begin func() *session.Task, next func()) {
+	w.saver.after(func() {
+		task := begin()
+		w.saver.write(task.Write, func() { w.saved(task.End(), next) })
+	})
 }
 
 // saved goes on after saving, or says what went wrong and what can be done.
@@ -115,7 +125,8 @@ func (w *Window) saved(err error, next func()) {
 		next()
 	case errors.As(err, &changed):
 		w.bar.Say(notice.Ask, words.Error(err),
-			notice.Answer{Label: lang.L("Replace it"), Do: func() { w.saved(w.file.Overwrite(), next) }},
+			notice.Answer{Label: lang.L("Replace it"), Do: func() { w.write(w.file.BeginOverwrite, next) }},
+			notice.Answer{Label: lang.L("Open the other, drop mine"), Do: func() { w.open(changed.Path) }},
 			notice.Answer{Label: lang.L("Save as…"), Main: true, Do: func() { w.saveAsThen(next) }},
 			notice.Answer{Label: lang.L("Cancel")})
 	default:
@@ -130,20 +141,28 @@ func (w *Window) saveAs() { w.saveAsThen(func() {}) }
 // saveAsThen asks for a name and saves under it.
 func (w *Window) saveAsThen(next func()) {
 	question := askFile{window: w, title: lang.L("Save the project as"), ending: projectEnding,
-		then: func(path string) { w.saved(w.file.SaveAs(path), next) }}
+		then: func(path string) {
+			w.write(func() *session.Task { return w.file.BeginSaveAs(path) }, next)
+		}}
 	question.ask(w.folderToBegin(), w.baseName()+projectEnding)
 }
 
 // unlessUnsaved goes on at once when everything is saved, else asks first. What is
-// being typed counts as work where it can be read.
+// being typed counts as work where it can be read, and what is being saved is waited for.
 func (w *Window) unlessUnsaved(question string, next func()) {
+	w.saver.after(func() { w.askUnlessSaved(question, next) })
+}
+
+func (w *Window) askUnlessSaved(question string, next func()) {
 	w.commitTyping()
 	if !w.doc.State().Dirty {
 		next()
 		return
 	}
 	w.bar.Say(notice.Ask, question,
-		notice.Answer{Label: lang.L("Save"), Main: true, Do: func() { w.saveThen(next) }},
+		notice.Answer{Label: lang.L("Save"), Main: true, Do: func() {
+			w.saveThen(func() { w.askUnlessSaved(question, next) }) // the bag may change while a slow disk writes
+		}},
 		notice.Answer{Label: lang.L("Do not save"), Do: next},
 		notice.Answer{Label: lang.L("Cancel")})
 }

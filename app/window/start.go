@@ -107,7 +107,13 @@ func (w *Window) askToRestore(left session.Recovery) {
 			w.goToStep(stepBag)
 			w.tellAll(notes)
 		}},
-		notice.Answer{Label: lang.L("Discard it"), Do: func() { w.alarm(w.file.Discard(left)) }},
+		notice.Answer{Label: lang.L("Discard it"), Do: func() {
+			if err := w.file.Discard(left); err != nil {
+				w.alarm(err)
+				return
+			}
+			w.offerRecovery() // of another window that the same crash ended
+		}},
 		notice.Answer{Label: lang.L("Later")})
 }
 

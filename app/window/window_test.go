@@ -34,6 +34,7 @@ func openedIn(t *testing.T, app fyne.App, path, recovery string) *Window {
 	doc := document.New()
 	// Artwork is never opened here: it would come while the test does something else.
 	w := newWindow(app, set, doc, session.New(doc, session.Options{Recent: set, Recovery: recovery}), func(func()) {})
+	w.saver.run = func(work, then func()) { work(); then() } // in its turn, for tests that look at files
 	w.Show(path)
 	w.window.Resize(fyne.NewSize(1440, 900))
 	t.Cleanup(func() {
@@ -167,7 +168,7 @@ func TestSavedByAnotherIsNotReplacedSilently(t *testing.T) {
 		t.Fatal(err)
 	}
 	w.save()
-	if w.bar.Text() == "" || len(w.bar.Answers()) != 3 {
+	if w.bar.Text() == "" || len(w.bar.Answers()) != 4 {
 		t.Fatalf("the bar says %q", w.bar.Text())
 	}
 	answer(t, w, "Replace it")
