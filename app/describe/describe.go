@@ -107,40 +107,6 @@ type Placement struct {
 	Turn int     `json:"turn_deg"`
 }
 
-// Job is what the run takes.
-type Job struct {
-	Quantity      float64 `json:"quantity"`
-	BagsPrinted   float64 `json:"bags_printed"`
-	Sheets        float64 `json:"sheets"`
-	Caliper       float64 `json:"caliper_um"`
-	PaperArea     float64 `json:"paper_area_mm2"`
-	PaperGrams    float64 `json:"paper_g"`
-	FilmGrams     float64 `json:"film_g"`
-	CardGrams     float64 `json:"cards_g"`
-	BagGrams      float64 `json:"bag_g"`
-	PaperKilos    float64 `json:"paper_kg"`
-	RopePerHandle float64 `json:"rope_per_handle_mm"`
-	RopeMetres    float64 `json:"rope_m"`
-	Eyelets       float64 `json:"eyelets"`
-	CutMetres     float64 `json:"cutting_rule_m"`
-	CreaseMetres  float64 `json:"creasing_rule_m"`
-	GlueArea      float64 `json:"glue_area_mm2"`
-	// Of one bag packed flat, without handle and cards; 0 where it cannot be packed.
-	PackedWidth     float64 `json:"packed_width_mm"`
-	PackedHeight    float64 `json:"packed_height_mm"`
-	PackedThickness float64 `json:"packed_thickness_mm"`
-	Cards           []Card  `json:"cards"`
-}
-
-// Card is a loose part.
-type Card struct {
-	Role     string  `json:"role"`
-	Count    int     `json:"count"`
-	Width    float64 `json:"width_mm"`
-	Height   float64 `json:"height_mm"`
-	Grammage float64 `json:"grammage_gsm"`
-}
-
 // Finding is one thing to know, with its place on a piece.
 type Finding struct {
 	Severity string  `json:"severity"`
@@ -209,22 +175,6 @@ func SheetOf(plan *sheet.Plan, grain bag.Grain) Sheet {
 	}
 	for _, p := range plan.Placements {
 		described.Placements = append(described.Placements, Placement(p))
-	}
-	return described
-}
-
-func jobOf(s *document.Snapshot) Job {
-	j := s.Job
-	described := Job{
-		Quantity: j.Quantity, BagsPrinted: j.BagsPrinted, Sheets: j.Sheets, Caliper: j.CaliperMicrons,
-		PaperArea: j.PaperArea, PaperGrams: j.PaperGrams, FilmGrams: j.FilmGrams, CardGrams: j.CardGrams, BagGrams: j.BagGrams,
-		PaperKilos: j.PaperKilograms, RopePerHandle: j.RopePerHandle, RopeMetres: j.RopeMetres,
-		Eyelets: j.Eyelets, CutMetres: j.CutMetres, CreaseMetres: j.CreaseMetres, GlueArea: j.GlueArea,
-		PackedWidth: j.PackedWidth, PackedHeight: j.PackedHeight, PackedThickness: j.PackedThickness,
-		Cards: []Card{},
-	}
-	for _, card := range j.Cards {
-		described.Cards = append(described.Cards, Card(card))
 	}
 	return described
 }

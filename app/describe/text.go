@@ -8,8 +8,6 @@ import (
 	"gussetwright/geometry"
 )
 
-var cardNames = map[string]string{"top": "top card", "base": "base card", "patch": "handle patch"}
-
 // number writes a measure as people read it.
 func number(v float64) string { return geometry.FormatNumber(v, 2) }
 
@@ -36,7 +34,7 @@ func (d *Description) Text(w io.Writer) error {
 			name, number(piece.Width), number(piece.Height), len(piece.Panels), len(piece.Lines), len(piece.Holes))
 	}
 	d.sheetText(row)
-	d.jobText(row)
+	d.Job.text(row)
 	if d.Fold != nil {
 		if err := d.Fold.Text(&text); err != nil {
 			return err
@@ -55,26 +53,6 @@ func (d *Description) sheetText(row func(label, format string, values ...any)) {
 	}
 	row("Sheet", "%s × %s mm, gripper on the %s edge: %d-up, bags a sheet: %s, waste %.0f %%, grain along its %s",
 		number(s.Width), number(s.Height), s.GripperEdge, s.Up, number(s.BagsPerSheet), s.WastePercent, s.GrainAlong)
-}
-
-func (d *Description) jobText(row func(label, format string, values ...any)) {
-	j := d.Job
-	row("Run", "%s bags, %s printed, %s sheets, %s kg of paper", number(j.Quantity), number(j.BagsPrinted), number(j.Sheets), number(j.PaperKilos))
-	with := "cards"
-	if j.FilmGrams > 0 {
-		with = "film and cards"
-	}
-	row("One bag", "%s g with %s; caliper %s µm; glue on %s cm²", number(j.BagGrams), with, number(j.Caliper), number(j.GlueArea/100))
-	if j.RopeMetres > 0 {
-		row("Handles", "%s mm each, %s m for the run", number(j.RopePerHandle), number(j.RopeMetres))
-	}
-	for _, card := range j.Cards {
-		row("Cards", "%d × %s, %s × %s mm, %s g/m²", card.Count, cardNames[card.Role], number(card.Width), number(card.Height), number(card.Grammage))
-	}
-	if j.PackedThickness > 0 {
-		row("Packed", "flat: %s × %s mm, %s mm thick without handle and cards", number(j.PackedWidth), number(j.PackedHeight), number(j.PackedThickness))
-	}
-	row("Die", "%s m of cutting rule, %s m of creasing rule for one bag", number(j.CutMetres), number(j.CreaseMetres))
 }
 
 // FindingsText writes findings for people, each with its remedy.

@@ -1,6 +1,3 @@
-// Package job reckons what a run of bags takes: sheets, paper, rope, cards and the
-// weight of a bag. Weights are grams or kilograms as their names say, lengths mm
-// unless named metres.
 package job
 
 import (
@@ -9,15 +6,20 @@ import (
 	"gussetwright/geometry"
 	"gussetwright/geometry/bag"
 	"gussetwright/geometry/blank"
-	"gussetwright/geometry/fold"
 	"gussetwright/geometry/sheet"
 )
 
-// Job is what one run takes.
+// Job is what one run takes, as far as it can be reckoned at every step of a drag. Cards
+// on board sheets, cartons, pallets and prices take longer: see CutCards, Pack and
+// QuoteFor.
 type Job struct {
 	Quantity    float64 // good bags
 	BagsPrinted float64 // with spoilage
-	Sheets      float64 // whole sheets; 0 when nothing fits the sheet
+	Sheets      float64 // whole sheets with those for make-ready; 0 when nothing fits the sheet
+	// Forms is how many different sheets are printed and cut: 2 for a bag with two seams
+	// whose pieces each lie on a sheet of their own. 0 when nothing fits the sheet.
+	Forms           int
+	MakeReadySheets float64 // of all forms, among Sheets
 
 	CaliperMicrons float64
 	PaperArea      float64 // mm² of paper in one bag
@@ -25,6 +27,7 @@ type Job struct {
 	FilmGrams      float64 // of the lamination of one bag, without what is left free for glue
 	CardGrams      float64 // of cards and patches in one bag
 	BagGrams       float64 // paper, film, cards and patches; rope, eyelets and glue are not weighed
+	SheetGrams     float64 // of one sheet
 	PaperKilograms float64 // of all sheets
 
 	RopePerHandle float64 // mm
@@ -33,12 +36,16 @@ type Job struct {
 	CutMetres     float64 // of cutting rule for the pieces of one bag
 	CreaseMetres  float64 // of creasing rule for the pieces of one bag
 	GlueArea      float64 // mm² in one bag
+	// DieCutMetres and DieCreaseMetres are the rule in the dies of all forms together,
+	// each blank with its own: neighbours share none.
+	DieCutMetres, DieCreaseMetres float64
+	// GlueMetres is how far a nozzle or a roller goes over the glue areas of one bag: the
+	// longer side of each. Glue is weighed wet, and for all bags that are printed.
+	GlueMetres    float64
+	GlueGrams     float64 // in one bag
+	GlueKilograms float64 // for the run
 	Volume        float64 // litres
 	Cards         []blank.Card
-
-	// One bag packed flat, in mm: its paper where most layers lie, without handle and
-	// cards. 0 for a bag that cannot be folded or packed.
-	PackedWidth, PackedHeight, PackedThickness float64
 }
 
 // filmGrammage is the mass of the film of a lamination with its adhesive in g/m²:
@@ -59,7 +66,6 @@ func Reckon(laid *blank.Blank, plan *sheet.Plan) Job {
 		Cards:          laid.Cards,
 		RopePerHandle:  ropeLength(spec.Handle),
 	}
-	job.PackedWidth, job.PackedHeight, job.PackedThickness = fold.PackedSize(laid)
 	job.measurePieces(laid)
 	job.weigh(spec.Paper.Grammage)
 	if spec.Paper.Lamination != bag.LaminationNone {
@@ -70,11 +76,27 @@ func Reckon(laid *blank.Blank, plan *sheet.Plan) Job {
 	if spec.Handle.Kind.HasHoles() && spec.Handle.Eyelets {
 		job.Eyelets = 2 * handlesPerBag * job.Quantity
 	}
-	if up := plan.Up(); up > 0 {
-		job.Sheets = math.Ceil(job.BagsPrinted * float64(laid.PiecesPerBag()) / float64(up))
-		job.PaperKilograms = job.Sheets * plan.Sheet.Width * plan.Sheet.Height * spec.Paper.Grammage / 1e9
-	}
+	job.GlueGrams = job.GlueArea * spec.Run.GlueCoat / 1e6
+	job.GlueKilograms = job.GlueGrams * job.BagsPrinted / 1000
+	job.print(spec, plan)
 	return job
+}
+
+// print counts sheets and what belongs to their forms. Bags are counted whole: what a
+// sheet holds beyond the last whole bag makes none.
+func (j *Job) print(spec *bag.Spec, plan *sheet.Plan) {
+	j.SheetGrams = plan.Sheet.Width * plan.Sheet.Height * spec.Paper.Grammage / 1e6
+	way, some := plan.WholeBags()
+	if !some {
+		return
+	}
+	j.Forms = way.Sheets
+	j.MakeReadySheets = float64(way.Sheets) * spec.Run.MakeReady
+	j.Sheets = float64(way.SheetsFor(int(j.BagsPrinted))) + j.MakeReadySheets
+	j.PaperKilograms = j.Sheets * j.SheetGrams / 1000
+	// All forms together hold every piece of so many bags.
+	j.DieCutMetres = float64(way.Bags) * j.CutMetres
+	j.DieCreaseMetres = float64(way.Bags) * j.CreaseMetres
 }
 
 // ropeLength returns the rope of one handle: spacing + 2 × rise + 2 × knot
@@ -102,7 +124,9 @@ func (j *Job) measurePieces(laid *blank.Blank) {
 			}
 		}
 		for _, area := range piece.Glue {
+			box := area.Shape.Bounds()
 			j.GlueArea += count * area.Shape.Area()
+			j.GlueMetres += count * max(box.Width(), box.Height()) / 1000
 		}
 	}
 }

@@ -3,6 +3,7 @@ package job_test
 import (
 	"fmt"
 	"math"
+	"math/rand/v2"
 	"testing"
 
 	"gussetwright/geometry/bag"
@@ -50,24 +51,6 @@ func TestByHand(t *testing.T) {
 	near(t, "volume in litres", got.Volume, 8.64, 1e-12)
 }
 
-// Packed flat the worked example is as wide as its face and as high as it stands. Most
-// layers lie beside the seam just below the front edge of the base, counted by hand:
-// back, two halves of the gusset, front with seam flap, its strip below the flat-fold
-// crease with seam flap, 7; and of the base the gusset flap, the front flap, its corner
-// and both of the seam flap, 5. Paper of 150 g/m² with a bulk of 0.76 is 114 µm thick.
-func TestPackedSize(t *testing.T) {
-	spec := geomtest.WorkedExample()
-	spec.Paper.Grammage = 150
-	got := reckon(spec)
-	near(t, "packed width", got.PackedWidth, 240, 1e-6)
-	near(t, "packed height", got.PackedHeight, 360, 1e-6)
-	near(t, "packed thickness", got.PackedThickness, 12*0.114, 1e-6)
-	spec.Body.Height, spec.Body.TurnIn = 90, 30 // lower than the base is deep
-	if got := reckon(spec); got.PackedThickness != 0 {
-		t.Errorf("a bag that does not pack is %v mm thick", got.PackedThickness)
-	}
-}
-
 // Film of 16 g/m² (common practice, no published source) on all of the print side
 // but where glue must hold. By hand for the worked example with a pinch base of
 // 20 mm: the seam flap is 20 wide and 20 + 360 + 50 high, less the slants of its ends,
@@ -88,14 +71,35 @@ func TestFilmIsWeighed(t *testing.T) {
 	}
 }
 
-func TestTwoPiecesTakeTwoPlaces(t *testing.T) {
+// Sheets and rule count whole bags. The pieces of a bag with two seams that are three up
+// lie each on a sheet of its own, 3 bags on two sheets: 1050 bags take 350 sheets of each
+// form, and 40 more of each to make ready. With two up both lie on one sheet.
+func TestFormsOfTwoPieces(t *testing.T) {
 	spec := geomtest.WorkedExample()
-	spec.Body.Seams = bag.SeamsTwo
-	spec.Sheet = bag.Sheet{Width: 1000, Height: 700, Gripper: 20, GripperEdge: bag.GripperLong, Grain: bag.GrainEither, GrainRule: bag.GrainRequired}
-	got := reckon(spec)
+	spec.Body.Seams, spec.Run.MakeReady = bag.SeamsTwo, 40
 	laid := blank.Lay(spec)
-	plan := sheet.Lay(spec.Sheet, laid.SheetPiece())
-	near(t, "sheets", got.Sheets, math.Ceil(1050*2/float64(plan.Up())), 0)
+	width, height := laid.Pieces[0].Width, laid.Pieces[0].Height
+	for _, test := range []struct {
+		up, forms, bags, sheets int
+	}{{1, 2, 1, 2 * (1050 + 40)}, {2, 1, 1, 1050 + 40}, {3, 2, 3, 2 * (350 + 40)}, {4, 1, 2, 525 + 40}} {
+		spec.Sheet.Width, spec.Sheet.Height = float64(test.up)*width, height+20
+		if spec.Sheet.Width < spec.Sheet.Height {
+			spec.Sheet.GripperEdge = bag.GripperShort // still along the width
+		} else {
+			spec.Sheet.GripperEdge = bag.GripperLong
+		}
+		plan := sheet.Lay(spec.Sheet, laid.SheetPiece())
+		if plan.Up() != test.up {
+			t.Fatalf("%d up, want %d", plan.Up(), test.up)
+		}
+		laid.Spec = spec
+		got := job.Reckon(&laid, &plan)
+		near(t, "forms", float64(got.Forms), float64(test.forms), 0)
+		near(t, "sheets", got.Sheets, float64(test.sheets), 0)
+		near(t, "make-ready", got.MakeReadySheets, float64(40*test.forms), 0)
+		near(t, "cutting rule", got.DieCutMetres, float64(test.bags)*got.CutMetres, 1e-9)
+		near(t, "creasing rule", got.DieCreaseMetres, float64(test.bags)*got.CreaseMetres, 1e-9)
+	}
 }
 
 // Holes are paper that falls out: the area of a hand hole with round ends is a
@@ -109,10 +113,61 @@ func TestHandHoleFallsOut(t *testing.T) {
 	near(t, "area of the hand holes", whole-reckon(spec).PaperArea, 4*(60*30+math.Pi*15*15), 1e-6)
 }
 
+// Done by hand for the worked example. Glued are the seam flap, 480 high; the base flaps
+// of two gussets, 100 × 70; four envelope corners, half of 70 × 70; the overlap of the
+// base, 40 deep, 100 wide at its edge and 180 above; the turn-in of 240, 100, 240 and 100
+// × 50; two top cards of 236 × 45. Longer sides and areas of these add up to:
+func TestGlueByHand(t *testing.T) {
+	got := reckon(geomtest.WorkedExample())
+	near(t, "length in m", got.GlueMetres, (480+2*100+4*70+180+680+2*236)/1000.0, 1e-9)
+	const area = (20*480 - 1200) + 2*100*70 + 4*70*70/2 + 40*(100+180)/2 + 680*50 + 2*236*45
+	near(t, "area in mm²", got.GlueArea, area, 1e-6)
+	near(t, "grams at 40 g/m²", got.GlueGrams, area*40/1e6, 1e-9)
+	near(t, "kg for 1050 bags", got.GlueKilograms, 1050*area*40/1e9, 1e-9)
+}
+
+// The outline of the worked example: 680 along base and top, 480 on the left, 360 on the
+// right, and the slants of the seam flap, 70 and 50 over 20. It is alone on its sheet.
+func TestRuleByHand(t *testing.T) {
+	got := reckon(geomtest.WorkedExample())
+	cut := (2*680 + 480 + 360 + math.Hypot(20, 70) + math.Hypot(20, 50)) / 1000
+	near(t, "cutting rule of a bag", got.CutMetres, cut, 1e-9)
+	near(t, "cutting rule in the die", got.DieCutMetres, cut, 1e-9)
+	near(t, "creasing rule in the die", got.DieCreaseMetres, got.CreaseMetres, 1e-9)
+}
+
+// No bag is printed too few, and one sheet of each form less would not do.
+func TestSheetsHoldTheRun(t *testing.T) {
+	random := rand.New(rand.NewPCG(61, 1))
+	looked := 0
+	for range 300 {
+		spec := geomtest.RandomBag(random)
+		spec.Run = bag.Run{Quantity: float64(1 + random.IntN(3000)), Spoilage: 20 * random.Float64(), MakeReady: float64(random.IntN(200))}
+		laid := blank.Lay(spec)
+		plan := sheet.Lay(spec.Sheet, laid.SheetPiece())
+		got := job.Reckon(&laid, &plan)
+		if plan.Up() == 0 {
+			continue
+		}
+		looked++
+		pieces := (got.Sheets - got.MakeReadySheets) * float64(plan.Up())
+		needed := got.BagsPrinted * float64(laid.PiecesPerBag())
+		if pieces < needed || got.BagsPrinted < got.Quantity {
+			t.Errorf("%g pieces for %g bags of %d", pieces, got.BagsPrinted, laid.PiecesPerBag())
+		}
+		if laid.PiecesPerBag() == 1 && pieces-float64(plan.Up()) >= needed {
+			t.Errorf("%g sheets are more than %g bags take", got.Sheets, got.BagsPrinted)
+		}
+	}
+	if looked < 100 {
+		t.Errorf("only %d bags fit their sheet", looked)
+	}
+}
+
 func TestNothingFitsNoSheets(t *testing.T) {
 	spec := geomtest.WorkedExample()
 	spec.Sheet.Width = 300
-	if got := reckon(spec); got.Sheets != 0 || got.PaperKilograms != 0 {
+	if got := reckon(spec); got.Sheets != 0 || got.PaperKilograms != 0 || got.Forms != 0 || got.DieCutMetres != 0 {
 		t.Errorf("%g sheets and %g kg for a bag that fits no sheet", got.Sheets, got.PaperKilograms)
 	}
 }
@@ -124,4 +179,14 @@ func ExampleReckon() {
 	run := job.Reckon(&laid, &plan)
 	fmt.Printf("%g sheets, %.1f g a bag, %.0f m of rope\n", run.Sheets, run.BagGrams, run.RopeMetres)
 	// Output: 1050 sheets, 73.3 g a bag, 1100 m of rope
+}
+
+func BenchmarkReckon(b *testing.B) {
+	spec := bag.Default()
+	laid := blank.Lay(spec)
+	plan := sheet.Lay(spec.Sheet, laid.SheetPiece())
+	b.ReportAllocs()
+	for b.Loop() {
+		job.Reckon(&laid, &plan)
+	}
 }
