@@ -184,8 +184,17 @@ func TestContains(t *testing.T) {
 		x, y float64
 		want bool
 	}{
-		{2, 2, true}, {9, 3, true}, {3, 9, true}, {2, 4, true},
-		{5, 5, false}, {9, 9, false}, {-1, 2, false}, {11, 2, false}, {2, 11, false}, {2, -1, false}, {-1, 4, false},
+		{2, 2, true},
+		{9, 3, true},
+		{3, 9, true},
+		{2, 4, true},
+		{5, 5, false},
+		{9, 9, false},
+		{-1, 2, false},
+		{11, 2, false},
+		{2, 11, false},
+		{2, -1, false},
+		{-1, 4, false},
 	}
 	for _, test := range tests {
 		if got := shape.Contains(geometry.Vec2{X: test.x, Y: test.y}); got != test.want {

@@ -48,8 +48,10 @@ func (r Rect) Union(s Rect) Rect {
 func (r Rect) Through(a, b Vec2) (enter, leave float64, hit bool) {
 	leave = 1
 	for _, side := range [4][2]float64{
-		{a.X - b.X, a.X - r.Min.X}, {b.X - a.X, r.Max.X - a.X},
-		{a.Y - b.Y, a.Y - r.Min.Y}, {b.Y - a.Y, r.Max.Y - a.Y},
+		{a.X - b.X, a.X - r.Min.X},
+		{b.X - a.X, r.Max.X - a.X},
+		{a.Y - b.Y, a.Y - r.Min.Y},
+		{b.Y - a.Y, r.Max.Y - a.Y},
 	} {
 		speed, room := side[0], side[1]
 		switch {

@@ -39,9 +39,13 @@ func TestConditions(t *testing.T) {
 		text string
 		sign sign
 	}{
-		{"Sharp at any size", fine}, {"The bag has no such place. Choose another.", warning}, {"Being opened…", waiting},
+		{"Sharp at any size", fine},
+		{"The bag has no such place. Choose another.", warning},
+		{"Being opened…", waiting},
 		{"It is cut short; save it again where it was drawn.", failed},
-		{"200 ppi, soft", warning}, {"93 ppi, too coarse", failed}, {"300 ppi, sharp", fine},
+		{"200 ppi, soft", warning},
+		{"93 ppi, too coarse", failed},
+		{"300 ppi, sharp", fine},
 	}
 	for i, row := range b.list.rows {
 		if row.state.Text() != want[i].text || row.sign != want[i].sign {

@@ -40,6 +40,7 @@ func commands() []command {
 		{"describe", "state the bag, its blank, the sheet and the run in numbers", func() string { return describeHelp }, runDescribe},
 		{"check", "say what cannot be made and what may go wrong", func() string { return checkHelp }, runCheck},
 		{"sheets", "rank the usual press sheets for this bag", func() string { return sheetsHelp }, runSheets},
+		{"gang", "put the sizes of a family on shared press sheets", func() string { return gangHelp }, runGang},
 		{"export", "write the production files", func() string { return exportHelp + exportKindsHelp() + exportCaution }, runExport},
 	}
 }
@@ -82,7 +83,7 @@ func Run(s Streams, args []string) int {
 			return finish(s, c, args[1:])
 		}
 	}
-	fmt.Fprintf(s.Err, "gwbatch: command %q is not known; choose new, describe, check, sheets or export, or ask gwbatch --help\n", args[0])
+	fmt.Fprintf(s.Err, "gwbatch: command %q is not known; choose new, describe, check, sheets, gang or export, or ask gwbatch --help\n", args[0])
 	return Unreadable
 }
 

@@ -62,8 +62,13 @@ func TestPanelAt(t *testing.T) {
 		x, y float64
 		want string
 	}{
-		{120, 250, "front"}, {300, 250, "gusset-right"}, {120, 440, "front-turn-in"}, {120, 20, "front-base"},
-		{460, 250, "back"}, {690, 250, ""}, {-30, 250, ""},
+		{120, 250, "front"},
+		{300, 250, "gusset-right"},
+		{120, 440, "front-turn-in"},
+		{120, 20, "front-base"},
+		{460, 250, "back"},
+		{690, 250, ""},
+		{-30, 250, ""},
 	} {
 		at := b.pixel(0, test.x, test.y).Add(top)
 		if got, found := b.PanelAt(at); got != test.want || found != (test.want != "") {
@@ -298,7 +303,7 @@ func TestClickChoosesArtwork(t *testing.T) {
 // The space bar pushes the paper even over artwork, and so does another button.
 func TestPanningOverArtwork(t *testing.T) {
 	b := artBench(t, asItIs)
-	before, at := b.view, b.pixel(0, 120, 250)
+	before := b.view
 	b.surface.KeyDown(&fyne.KeyEvent{Name: fyne.KeySpace})
 	b.pull(geometry.Vec2{X: 120, Y: 250}, geometry.Vec2{X: 150, Y: 250})
 	b.surface.KeyUp(&fyne.KeyEvent{Name: fyne.KeySpace})
@@ -306,7 +311,7 @@ func TestPanningOverArtwork(t *testing.T) {
 		t.Errorf("artwork at %g", b.mark().X)
 	}
 	before = b.view
-	at = b.pixel(0, 120, 250)
+	at := b.pixel(0, 120, 250)
 	b.down(at, desktop.MouseButtonSecondary)
 	b.dragTo(at, at.AddXY(30, 0))
 	b.up(at, desktop.MouseButtonSecondary)

@@ -65,9 +65,12 @@ func TestPanels(t *testing.T) {
 		at    geometry.Vec2
 		want  string
 	}{
-		{0, geometry.Vec2{X: 100, Y: 200}, "front"}, {0, geometry.Vec2{X: 100, Y: 20}, "front-base"},
-		{0, geometry.Vec2{X: 450, Y: 460}, "gusset-right-turn-in"}, {1, geometry.Vec2{X: 100, Y: 200}, "back"},
-		{1, geometry.Vec2{X: 450, Y: 200}, "gusset-left"}, {0, geometry.Vec2{X: -20, Y: 200}, ""},
+		{0, geometry.Vec2{X: 100, Y: 200}, "front"},
+		{0, geometry.Vec2{X: 100, Y: 20}, "front-base"},
+		{0, geometry.Vec2{X: 450, Y: 460}, "gusset-right-turn-in"},
+		{1, geometry.Vec2{X: 100, Y: 200}, "back"},
+		{1, geometry.Vec2{X: 450, Y: 200}, "gusset-left"},
+		{0, geometry.Vec2{X: -20, Y: 200}, ""},
 	} {
 		if got := d.panel(d.at(c.piece, c.at)); got != c.want {
 			t.Errorf("piece %d at %v: %q, want %q", c.piece, c.at, got, c.want)

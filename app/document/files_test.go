@@ -76,8 +76,13 @@ func rank(f check.Finding) int {
 func TestPutFileKeepsFilesApart(t *testing.T) {
 	doc := document.New()
 	for _, c := range []struct{ name, data, want string }{
-		{"leaf.svg", "a", "leaf.svg"}, {"leaf.svg", "a", "leaf.svg"}, {"leaf.svg", "b", "leaf-2.svg"},
-		{"LEAF.svg", "c", "LEAF-3.svg"}, {"leaf.svg", "b", "leaf-2.svg"}, {"plain", "d", "plain"}, {"plain", "e", "plain-2"},
+		{"leaf.svg", "a", "leaf.svg"},
+		{"leaf.svg", "a", "leaf.svg"},
+		{"leaf.svg", "b", "leaf-2.svg"},
+		{"LEAF.svg", "c", "LEAF-3.svg"},
+		{"leaf.svg", "b", "leaf-2.svg"},
+		{"plain", "d", "plain"},
+		{"plain", "e", "plain-2"},
 	} {
 		got := doc.PutFile(c.name, []byte(c.data))
 		data, found := doc.File(got)

@@ -110,6 +110,7 @@ func (r *messageRenderer) Layout(size fyne.Size) {
 func (r *messageRenderer) MinSize() fyne.Size {
 	return fyne.NewSize(r.m.indent()+r.m.text.MinSize().Width, r.m.HeightFor(r.m.Size().Width))
 }
+
 func (r *messageRenderer) Objects() []fyne.CanvasObject {
 	return []fyne.CanvasObject{r.m.sign, r.m.text}
 }

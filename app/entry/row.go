@@ -58,6 +58,7 @@ func (r *headRenderer) Layout(size fyne.Size) {
 func (r *headRenderer) MinSize() fyne.Size {
 	return fyne.NewSize(max(r.h.label.MinSize().Width, r.h.limits.MinSize().Width), r.h.HeightFor(r.h.Size().Width))
 }
+
 func (r *headRenderer) Objects() []fyne.CanvasObject {
 	return []fyne.CanvasObject{r.h.label, r.h.limits}
 }

@@ -115,8 +115,10 @@ func orderOf(edit int, folder string) export.Job {
 	must(err)
 	kinds, err := export.Choose("dieline,template,svg,dxf,fold")
 	must(err)
-	return export.Job{Folder: folder, Project: "bag", Snapshot: snapshot, Kinds: kinds,
-		Date: time.Date(2026, time.March, 31, 0, 0, 0, 0, time.UTC)}
+	return export.Job{
+		Folder: folder, Project: "bag", Snapshot: snapshot, Kinds: kinds,
+		Date: time.Date(2026, time.March, 31, 0, 0, 0, 0, time.UTC),
+	}
 }
 
 // filesOf returns the files of an edit as they must be, by name.

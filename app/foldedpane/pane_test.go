@@ -38,9 +38,12 @@ func TestNamedViews(t *testing.T) {
 		choose func()
 		want   []string
 	}{
-		{"front", b.Front, []string{"front"}}, {"back", b.Back, []string{"back"}},
-		{"left", b.Left, []string{"gusset-left"}}, {"right", b.Right, []string{"gusset-right"}},
-		{"above", b.Top, []string{"front-base", "back-base"}}, {"below", b.Below, []string{"back-base"}},
+		{"front", b.Front, []string{"front"}},
+		{"back", b.Back, []string{"back"}},
+		{"left", b.Left, []string{"gusset-left"}},
+		{"right", b.Right, []string{"gusset-right"}},
+		{"above", b.Top, []string{"front-base", "back-base"}},
+		{"below", b.Below, []string{"back-base"}},
 	} {
 		view.choose()
 		got := b.stage.pick(b.middle())

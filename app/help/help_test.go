@@ -14,6 +14,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"gussetwright/app/appearance"
+	"gussetwright/app/release"
 	"gussetwright/app/settings"
 	"gussetwright/app/shortcuts"
 	"gussetwright/geometry/geomtest"
@@ -53,6 +54,27 @@ func TestEveryShortcutIsListed(t *testing.T) {
 		for _, s := range group.Shortcuts {
 			if !slices.Contains(shown, s.Keys()) || !slices.Contains(shown, s.Label) {
 				t.Errorf("%s (%s) is not listed", s.Label, s.Keys())
+			}
+		}
+	}
+}
+
+func TestEveryChangeIsListed(t *testing.T) {
+	p, _ := page(t, settings.Light, 1)
+	shown := textsIn(p.sections[len(p.sections)-1].content)
+	versions, err := release.Changes()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, version := range versions {
+		if head := "Version " + version.Version + ", " + version.Date.Format("2006-01-02"); !slices.Contains(shown, head) {
+			t.Errorf("%s is not listed", head)
+		}
+		for _, part := range version.Parts {
+			for _, item := range part.Items {
+				if !slices.Contains(shown, "•  "+item) {
+					t.Errorf("%s: %q is not listed", version.Version, item)
+				}
 			}
 		}
 	}

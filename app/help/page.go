@@ -1,5 +1,5 @@
 // Package help is the help page of the window: keys, how to read the drawing, terms,
-// cautions, and what the program is made of.
+// cautions, what the program is made of, and what changed in each version.
 package help
 
 import (
@@ -41,6 +41,7 @@ func New(version string, back func()) *Page {
 		{lang.L("Terms"), terms()},
 		{lang.L("Cautions"), cautions()},
 		{lang.L("About"), about(version)},
+		{lang.L("What is new"), changes()},
 	}}
 	p.back = keyrelay.New(lang.L("Back to the bag"), back, p.TypedKey)
 	p.back.Icon = theme.NavigateBackIcon()

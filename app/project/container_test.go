@@ -64,8 +64,10 @@ func hostileContainers(t testing.TB) map[string]struct {
 		"file that is a folder": {moded(fs.ModeDir | 0o755), []string{"not a plain file"}},
 		"document twice":        {pack(t, anyBag, anyBag), []string{`"bag.json"`, "keep one"}},
 		"artwork twice":         {pack(t, anyBag, entry{name: "artwork/a.pdf"}, entry{name: "artwork/A.PDF"}), []string{`"artwork/A.PDF"`, `"artwork/a.pdf"`, "keep one"}},
-		"encrypted": {pack(t, anyBag, entry{name: "artwork/a.pdf", data: "x", change: func(h *zip.FileHeader) { h.Flags |= 1 }}),
-			[]string{`"artwork/a.pdf"`, "encrypted", "without a password"}},
+		"encrypted": {
+			pack(t, anyBag, entry{name: "artwork/a.pdf", data: "x", change: func(h *zip.FileHeader) { h.Flags |= 1 }}),
+			[]string{`"artwork/a.pdf"`, "encrypted", "without a password"},
+		},
 		"other method":     {withMethod(good, 12), []string{"method 12", "deflate"}},
 		"no document":      {pack(t, entry{name: "artwork/a.pdf"}), []string{"no bag.json", "choose another file"}},
 		"document inside":  {pack(t, entry{name: "demo/bag.json", data: "{}"}), []string{"no bag.json at its top"}},
@@ -76,8 +78,10 @@ func hostileContainers(t testing.TB) map[string]struct {
 		"long document":    {pack(t, entry{name: documentName, data: `{"name": "` + strings.Repeat("x", mebibyte) + `"}`}), []string{"bag.json", "more than the most, 1 MiB"}},
 		"bomb":             {pack(t, anyBag, entry{name: "artwork/a.pdf", data: zeros}), []string{`"artwork/a.pdf"`, "more than 200 times", "without compression"}},
 		"bomb as preview":  {pack(t, anyBag, entry{name: previewName, data: zeros}), []string{`"preview.png"`, "more than 200 times"}},
-		"bomb with a lying header": {withSize(pack(t, anyBag, entry{name: "artwork/a.pdf", data: zeros}), uint32(len(zeros)), 10),
-			[]string{`"artwork/a.pdf"`, "damaged"}},
+		"bomb with a lying header": {
+			withSize(pack(t, anyBag, entry{name: "artwork/a.pdf", data: zeros}), uint32(len(zeros)), 10),
+			[]string{`"artwork/a.pdf"`, "damaged"},
+		},
 		"cut short":        {good[:len(good)-30], []string{"damaged or cut short", "backup"}},
 		"cut to the start": {good[:10], []string{"damaged or cut short"}},
 		"changed byte":     {changed(good), []string{"damaged or cut short", "backup"}},
@@ -135,8 +139,10 @@ func TestLimitsWhileUnpacking(t *testing.T) {
 	}{
 		{"just fits", pack(t, anyBag, entry{name: "artwork/a", data: noise(5000)}, entry{name: "artwork/b", data: noise(2998)}), nil},
 		{"packs well but is small", pack(t, anyBag, entry{name: "artwork/a", data: strings.Repeat("a", 2000)}), nil},
-		{"one byte too much together", pack(t, anyBag, entry{name: "artwork/a", data: noise(5000)}, entry{name: "artwork/b", data: noise(2999)}),
-			[]string{`"artwork/b"`, "unpacks to more than the most, 7.812 KiB"}},
+		{
+			"one byte too much together", pack(t, anyBag, entry{name: "artwork/a", data: noise(5000)}, entry{name: "artwork/b", data: noise(2999)}),
+			[]string{`"artwork/b"`, "unpacks to more than the most, 7.812 KiB"},
+		},
 		{"one byte too much alone", pack(t, anyBag, entry{name: "artwork/a", data: noise(5001)}), []string{`"artwork/a"`, "more than the most, 4.883 KiB"}},
 		{"packs too well", pack(t, anyBag, entry{name: "artwork/a", data: strings.Repeat("a", 2001)}), []string{"more than 10 times"}},
 		{"whole file", append(pack(t, anyBag), make([]byte, 2*mebibyte)...), []string{"the file has 2 MiB, more than the most, 1.012 MiB"}},

@@ -65,20 +65,28 @@ var badTexts = []struct {
 	{"artwork that is null", `{"artwork": null}`, []string{"artwork is null", "not a list"}},
 	{"piece that is a text", `{"artwork": ["front.pdf"]}`, []string{`artwork[0] is "front.pdf"`, "not a group"}},
 	{"piece without a file", `{"artwork": [{"on": "front"}]}`, []string{"artwork[0].file", "no file is named"}},
-	{"names alike but for capitals", `{"artwork": [{"file": "A.pdf", "on": "front"}, {"file": "a.PDF", "on": "back"}]}`,
-		[]string{"artwork[1].file", `"A.pdf"`, "capital letters", "rename"}},
-	{"profile with the name of artwork but for capitals", `{"artwork": [{"file": "a.icc", "on": "front"}], "profile": "A.icc"}`,
-		[]string{`profile is "A.icc"`, `"a.icc"`, "capital letters", "rename"}},
+	{
+		"names alike but for capitals", `{"artwork": [{"file": "A.pdf", "on": "front"}, {"file": "a.PDF", "on": "back"}]}`,
+		[]string{"artwork[1].file", `"A.pdf"`, "capital letters", "rename"},
+	},
+	{
+		"profile with the name of artwork but for capitals", `{"artwork": [{"file": "a.icc", "on": "front"}], "profile": "A.icc"}`,
+		[]string{`profile is "A.icc"`, `"a.icc"`, "capital letters", "rename"},
+	},
 	{"profile that is a number", `{"profile": 39}`, []string{"profile is 39", "not a text", "quotation marks"}},
 	{"profile with its folder", `{"profile": "profiles/coated.icc"}`, []string{`profile is "profiles/coated.icc"`, "a path, not a file name"}},
-	{"mirror that is no switch", `{"artwork": [{"file": "a", "on": "front", "mirror": "yes"}]}`,
-		[]string{`artwork[0].mirror is "yes"`, "neither true nor false", "write true or false"}},
+	{
+		"mirror that is no switch", `{"artwork": [{"file": "a", "on": "front", "mirror": "yes"}]}`,
+		[]string{`artwork[0].mirror is "yes"`, "neither true nor false", "write true or false"},
+	},
 	{"page that is not whole", `{"artwork": [{"file": "a", "on": "front", "page": 1.5}]}`, []string{"artwork[0].page", "is 1.5", "not a whole number", "from 1"}},
 	{"page before the first", `{"artwork": [{"file": "a", "on": "front", "page": 0}]}`, []string{"artwork[0].page", "1 to 10000"}},
 	{"repeat of no kind", `{"artwork": [{"file": "a", "on": "front", "repeat": "brick"}]}`, []string{"artwork[0].repeat", `"brick"`, "none, grid or half-drop"}},
 	{"opacity of more than all", `{"artwork": [{"file": "a", "on": "front", "opacity_percent": 101}]}`, []string{"artwork[0].opacity_percent", "0 to 100"}},
-	{"65 pieces", `{"artwork": [` + strings.Repeat(`{"file": "a", "on": "front"},`, 64) + `{"file": "a", "on": "front"}]}`,
-		[]string{"artwork is a list of 65", "more than 64", "join"}},
+	{
+		"65 pieces", `{"artwork": [` + strings.Repeat(`{"file": "a", "on": "front"},`, 64) + `{"file": "a", "on": "front"}]}`,
+		[]string{"artwork is a list of 65", "more than 64", "join"},
+	},
 
 	{"misspelled entry", `{"bag": {"widht_mm": 240}}`, []string{"bag.widht_mm is 240", "no such entry", "did you mean bag.width_mm?"}},
 	{"entry in capitals", `{"bag": {"Width_mm": 240}}`, []string{"bag.Width_mm", "did you mean bag.width_mm?"}},
@@ -210,21 +218,27 @@ func TestDecodeDefaults(t *testing.T) {
 		})},
 		{"height to flat fold below the least standing height", `{"bag": {"height_to_flat_fold_mm": 10}}`, set(func(s *bag.Spec) { s.Body.Height = 60 })},
 		{"numbers in other forms", `{"bag": {"width_mm": 2.4e2, "gusset_mm": 100.0, "seam_relief_mm": -0}}`, set(func(s *bag.Spec) { s.Body.SeamRelief = 0 })},
-		{"artwork", `{"artwork": [{"file": "front.pdf", "on": "front"}, {"file": "b.pdf", "page": 3, "on": "blank", "fit": "exact", "x_mm": -1, "y_mm": 2, "scale": 0.5,
+		{
+			"artwork", `{"artwork": [{"file": "front.pdf", "on": "front"}, {"file": "b.pdf", "page": 3, "on": "blank", "fit": "exact", "x_mm": -1, "y_mm": 2, "scale": 0.5,
 			"turn_deg": 90, "mirror": true, "opacity_percent": 40, "repeat": "half-drop", "holds": "ean-13"}]}`,
 			set(func(s *bag.Spec) {
 				s.Artwork = []bag.Artwork{
 					{File: "front.pdf", Page: 1, On: "front", Fit: bag.FitCover, Scale: 1, Opacity: 100, Repeat: bag.RepeatNone, Holds: bag.HoldsPicture},
-					{File: "b.pdf", Page: 3, On: "blank", Fit: bag.FitExact, X: -1, Y: 2, Scale: 0.5, Turn: 90,
-						Mirror: true, Opacity: 40, Repeat: bag.RepeatHalfDrop, Holds: bag.HoldsEAN13},
+					{
+						File: "b.pdf", Page: 3, On: "blank", Fit: bag.FitExact, X: -1, Y: 2, Scale: 0.5, Turn: 90,
+						Mirror: true, Opacity: 40, Repeat: bag.RepeatHalfDrop, Holds: bag.HoldsEAN13,
+					},
 				}
-			})},
+			}),
+		},
 		{"profile", `{"profile": "coated.icc"}`, set(func(s *bag.Spec) { s.Profile = "coated.icc" })},
 		{"kraft", `{"paper": {"kind": "kraft"}}`, set(func(s *bag.Spec) { s.Paper.Kind, s.Paper.Colour = bag.PaperKraft, bag.ColourNatural })},
 		{"bleached kraft", `{"paper": {"kind": "kraft", "colour": "white"}}`, set(func(s *bag.Spec) { s.Paper.Kind = bag.PaperKraft })},
 		{"lamination", `{"paper": {"lamination": "matt"}}`, set(func(s *bag.Spec) { s.Paper.Lamination = bag.LaminationMatt })},
-		{"background", `{"print": {"background_cyan_percent": 100, "background_black_percent": 12.5}}`,
-			set(func(s *bag.Spec) { s.Print.Cyan, s.Print.Black = 100, 12.5 })},
+		{
+			"background", `{"print": {"background_cyan_percent": 100, "background_black_percent": 12.5}}`,
+			set(func(s *bag.Spec) { s.Print.Cyan, s.Print.Black = 100, 12.5 }),
+		},
 		{"name and date", `{"name": "Mühle & Söhne", "date": "2024-02-29"}`, set(func(s *bag.Spec) { s.Name, s.Date = "Mühle & Söhne", "2024-02-29" })},
 	} {
 		t.Run(test.name, func(t *testing.T) {

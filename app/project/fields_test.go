@@ -113,8 +113,13 @@ type badValue struct{ json, shown string }
 
 func badValues(field bag.Field) []badValue {
 	bad := []badValue{
-		{"null", "null"}, {"[]", "a list of 0"}, {"[1, 2]", "a list of 2"}, {"{}", "a group of 0 entries"},
-		{`{"a": 1}`, "a group of 1 entries"}, {`"24 furlongs"`, `"24 furlongs"`}, {`""`, `""`},
+		{"null", "null"},
+		{"[]", "a list of 0"},
+		{"[1, 2]", "a list of 2"},
+		{"{}", "a group of 0 entries"},
+		{`{"a": 1}`, "a group of 1 entries"},
+		{`"24 furlongs"`, `"24 furlongs"`},
+		{`""`, `""`},
 	}
 	number := func(value float64) {
 		text := geometry.FormatNumber(value, 6)

@@ -121,4 +121,3 @@ func (d *document) numberAt(path string, value any, target *float64) {
 	d.written[path] = value
 	*target = float(number)
 }
-

@@ -21,6 +21,7 @@ const (
 	heightKey     = "window-height"
 	hiddenKey     = "layers-hidden"
 	legendKey     = "legend"
+	rankingKey    = "sheet-ranking"
 	splitKey      = "split-" // followed by the name of the split
 )
 
@@ -105,6 +106,28 @@ func (s *Settings) SetLanguage(language string) {
 	s.store.SetString(languageKey, language)
 	s.tell()
 }
+
+// Ranking is what sheets are ranked by.
+type Ranking string
+
+// The rankings, each with the best sheet first.
+const (
+	LeastWaste Ranking = "waste"
+	LeastPaper Ranking = "paper"
+	LeastCost  Ranking = "cost"
+)
+
+// Ranking returns what sheets are ranked by.
+func (s *Settings) Ranking() Ranking {
+	switch r := Ranking(s.store.String(rankingKey)); r {
+	case LeastPaper, LeastCost:
+		return r
+	}
+	return LeastWaste
+}
+
+// SetRanking changes what sheets are ranked by.
+func (s *Settings) SetRanking(r Ranking) { s.store.SetString(rankingKey, string(r)) }
 
 // Recent returns the paths of the files opened or saved last, newest first.
 func (s *Settings) Recent() []string { return s.store.StringList(recentKey) }

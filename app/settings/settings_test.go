@@ -78,3 +78,21 @@ func TestValuesOfTheWrongKind(t *testing.T) {
 		t.Errorf("hidden %q, recent %q after a value of the wrong kind", set.HiddenLayers(), set.Recent())
 	}
 }
+
+func TestRankingIsRemembered(t *testing.T) {
+	store := test.NewTempApp(t).Preferences()
+	set := settings.New(store)
+	if got := set.Ranking(); got != settings.LeastWaste {
+		t.Errorf("at first sheets are ranked by %q", got)
+	}
+	for _, by := range []settings.Ranking{settings.LeastCost, settings.LeastPaper, settings.LeastWaste} {
+		set.SetRanking(by)
+		if got := settings.New(store).Ranking(); got != by {
+			t.Errorf("sheets are ranked by %q, want %q", got, by)
+		}
+	}
+	store.SetString("sheet-ranking", "beauty")
+	if got := set.Ranking(); got != settings.LeastWaste {
+		t.Errorf("an unknown ranking is read as %q", got)
+	}
+}

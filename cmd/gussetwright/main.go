@@ -10,11 +10,14 @@ import (
 	"runtime"
 	"runtime/debug"
 
+	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/app"
 
 	"gussetwright/app/appearance"
 	"gussetwright/app/cache"
 	"gussetwright/app/document"
+	"gussetwright/app/pulse"
+	"gussetwright/app/release"
 	"gussetwright/app/session"
 	"gussetwright/app/settings"
 	"gussetwright/app/window"
@@ -22,7 +25,13 @@ import (
 	"gussetwright/render/artwork/page"
 )
 
+// identity is the name by which the system and the user's settings know the program.
+const identity = "net.gussetwright.app"
+
 func main() {
+	if answer(os.Stdout, os.Args[1:]) {
+		return
+	}
 	if runtime.GOOS == "linux" && os.Getenv("DISPLAY") == "" && os.Getenv("WAYLAND_DISPLAY") == "" {
 		fmt.Fprintln(os.Stderr, "gussetwright: there is no display to open a window on; start it on a desktop, or use gwbatch")
 		os.Exit(2)
@@ -31,7 +40,11 @@ func main() {
 	// the program small.
 	debug.SetGCPercent(50)
 	page.KeepIn(cache.Folder("pdfium"))
-	program := app.NewWithID("net.gussetwright.app")
+	if err := os.Setenv("RESOURCE_NAME", "gussetwright"); err != nil { // by it a Linux desktop finds the menu entry of the window
+		fmt.Fprintln(os.Stderr, "gussetwright:", err)
+	}
+	app.SetMetadata(fyne.AppMetadata{ID: identity, Name: "Gussetwright", Version: release.Version()})
+	program := app.NewWithID(identity)
 	set := settings.New(program.Preferences())
 	if err := words.Load(set.Language()); err != nil {
 		fmt.Fprintln(os.Stderr, "gussetwright:", err)
@@ -45,5 +58,8 @@ func main() {
 		path = os.Args[1]
 	}
 	main.Show(path)
+	if err := pulse.Start(os.Getenv(pulse.Variable), fyne.Do); err != nil {
+		fmt.Fprintln(os.Stderr, "gussetwright:", err)
+	}
 	program.Run()
 }

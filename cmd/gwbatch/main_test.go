@@ -6,6 +6,7 @@ import (
 	"path/filepath"
 	"testing"
 
+	"gussetwright/app/release"
 	"gussetwright/assets"
 	"gussetwright/geometry/geomtest"
 )
@@ -36,6 +37,16 @@ func TestProgramDescribesTheDemo(t *testing.T) {
 	err = exec.Command(program, "describe", demo+".none").Run()
 	if exit, ok := err.(*exec.ExitError); !ok || exit.ExitCode() != 2 {
 		t.Errorf("a missing file gave %v, want exit code 2", err)
+	}
+}
+
+func TestProgramSaysItsVersion(t *testing.T) {
+	program, _ := build(t)
+	for _, word := range []string{"version", "--version"} {
+		output, err := exec.Command(program, word).Output()
+		if want := "gwbatch " + release.Version() + "\n"; err != nil || string(output) != want {
+			t.Errorf("%s: %v, %q, want %q", word, err, output, want)
+		}
 	}
 }
 

@@ -13,18 +13,27 @@ func TestAdviceForEachSystem(t *testing.T) {
 		missing      []string
 		want         []string
 	}{
-		{"Homebrew", "darwin", "brew", []string{"pdftoppm", "gs", "ezdxf"},
-			[]string{"brew install poppler ghostscript", "pipx install ezdxf"}},
+		{
+			"Homebrew", "darwin", "brew",
+			[]string{"pdftoppm", "gs", "ezdxf"},
+			[]string{"brew install poppler ghostscript", "pipx install ezdxf"},
+		},
 		{"one package for node and npm", "darwin", "brew", []string{"node", "npm"}, []string{"brew install node"}},
 		{"Chocolatey", "windows", "choco", []string{"mutool", "rsvg-convert"}, []string{"choco install mupdf rsvg-convert"}},
-		{"winget knows less", "windows", "winget", []string{"node", "mutool"},
-			[]string{"winget install OpenJS.NodeJS", "winget has no package known to us for mutool: see the makers' pages"}},
+		{
+			"winget knows less", "windows", "winget",
+			[]string{"node", "mutool"},
+			[]string{"winget install OpenJS.NodeJS", "winget has no package known to us for mutool: see the makers' pages"},
+		},
 		{"Fedora", "linux", "dnf", []string{"rsvg-convert", "npm"}, []string{"sudo dnf install librsvg2-tools npm"}},
 		{"Arch", "linux", "pacman", []string{"mutool", "ezdxf"}, []string{"sudo pacman -S mupdf-tools", "pipx install ezdxf"}},
 		{"Debian without sudo", "linux", "apt-get", []string{"ezdxf"}, []string{"sudo apt-get install python3-ezdxf"}},
 		{"a Mac without a manager", "darwin", "", []string{"qpdf"}, []string{"brew install qpdf"}},
-		{"a Linux of another family", "linux", "", []string{"qpdf"},
-			[]string{"sudo apt-get install qpdf", "sudo dnf install qpdf", "sudo pacman -S qpdf"}},
+		{
+			"a Linux of another family", "linux", "",
+			[]string{"qpdf"},
+			[]string{"sudo apt-get install qpdf", "sudo dnf install qpdf", "sudo pacman -S qpdf"},
+		},
 	}
 	for _, test := range tests {
 		has := func(name string) bool { return name == test.manager }

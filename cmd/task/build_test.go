@@ -33,36 +33,6 @@ func TestPlatformsAreKnownToGo(t *testing.T) {
 	}
 }
 
-func TestPackageBuildsEveryPlatform(t *testing.T) {
-	p := pretend(t, "linux", false)
-	for _, built := range platforms() {
-		writeFile(t, p.path(built.file()), "program")
-	}
-	if err := buildPackages(p.machine, nil); err != nil {
-		t.Fatal(err)
-	}
-	if len(p.ran) != 6 {
-		t.Errorf("ran %d commands, want 6", len(p.ran))
-	}
-	want := "GOOS=windows GOARCH=arm64 CGO_ENABLED=0 go build -trimpath -ldflags '-s -w' -o " +
-		quoted([]string{filepath.Join("dist", "gwbatch-windows-arm64.exe")})[0] + " ./cmd/gwbatch"
-	if last := p.ran[len(p.ran)-1]; last != want {
-		t.Errorf("ran %s, want %s", last, want)
-	}
-	for _, built := range platforms() {
-		if !strings.Contains(p.out.String(), filepath.Base(built.file())) {
-			t.Errorf("%s is not listed in %q", built.file(), &p.out)
-		}
-	}
-}
-
-func TestPackageThatWasNotBuilt(t *testing.T) {
-	p := pretend(t, "linux", false)
-	if err := buildPackages(p.machine, nil); err == nil {
-		t.Error("no error although no file was built")
-	}
-}
-
 func TestDemoProject(t *testing.T) {
 	tests := []struct {
 		files []string

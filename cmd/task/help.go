@@ -20,10 +20,11 @@ func tasks() []task {
 	return []task{
 		{"run", "run", "open the window on the demo bag", runHelp, runDemo},
 		{"test", "test [-no-install]", "set up everything and pass all tests", testHelp, runTests},
+		{"race", "race", "pass all tests with the race detector", raceHelp, runRace},
 		{"bench", "bench", "measure speed and memory", benchHelp, runBenchmarks},
 		{"fuzz", "fuzz [-time 1m] [PART-OF-NAME ...]", "look for input that breaks a reader", fuzzHelp, runFuzz},
 		{"golden", "golden", "write the golden files anew", goldenHelp, writeGolden},
-		{"package", "package", "build gwbatch for every system", packageHelp, buildPackages},
+		{"package", "package [-twice] [-try] [-no-install]", "build what is handed to users", packageHelp, buildPackages},
 	}
 }
 
@@ -85,17 +86,29 @@ const testHelp = `Sets up what the tests need and runs them all:
      cache folder, once, and again when that file changes.
   3. lists Go files that gofmt would change; any is a failure.
   4. go vet ./...
-  5. go test -count=1 ./... without cgo
+  5. gofumpt, staticcheck (as staticcheck.conf says) and govulncheck, each pinned and
+     fetched by the go command. The reports of govulncheck are pinned too and name
+     their day; it looks at what a release is built with, ` + releaseGo + `,
+     which the go command fetches where it is missing.
+  6. go test -count=1 ./... without cgo
      On Linux those of app/window build the real window with cgo, start it on a
      screen that no one sees and drive it with mouse and keys.
-  6. on Linux, go vet and go build of cmd/gussetwright with cgo.
+  7. on Linux, go vet and go build of cmd/gussetwright with cgo.
 
 Once everything is there, GUSSETWRIGHT_OUTSIDE is set for the tests, and from then
 on a missing tool fails a test instead of skipping it.
 
 options:
-  -no-install   install nothing; tests whose tools are missing are skipped.
-                For work without a network.
+  -no-install   install and fetch nothing; tests whose tools are missing and step 5
+                are skipped. For work without a network.
+`
+
+const raceHelp = `Builds every test with the race detector and runs them, one package at a time. It
+needs a C compiler and the headers of OpenGL and X11, which it installs on Debian and
+its relatives, and takes many times as long as the plain tests.
+
+For one package alone:
+  CGO_ENABLED=1 go test -race ./app/latest
 `
 
 const benchHelp = `Runs every benchmark of the module, no test, and prints time and memory of each.
@@ -126,7 +139,30 @@ Golden files say what is right; the program does not. Read the whole difference
 of it changed.
 `
 
-const packageHelp = `Builds cmd/gwbatch into dist/ for Linux, macOS and Windows, each for amd64 and arm64:
-six programs without cgo, without debugging tables and without paths of your machine
-in them, so that the same source gives the same file anywhere.
+const packageHelp = `Builds what is handed to users, into dist/:
+
+  gwbatch-SYSTEM-PROCESSOR              the program without a window for Linux, macOS and
+                                        Windows, each for amd64 and arm64
+  gussetwright-VERSION-linux-amd64.tar.gz
+                                        both programs with icon and menu entry
+  gussetwright-VERSION-windows-amd64.zip
+                                        both programs for Windows
+  gussetwright-VERSION-sha256.txt       the sums of all these
+
+The version is that of FyneApp.toml and must be the newest in assets/changes.md, whose
+day is the time of all files in the archives. The licences of every module that is
+linked in are gathered from the module cache into the archives.
+
+The archives are built on Linux on a 64-bit PC. On Debian and its relatives the C
+compiler, the headers and mingw-w64 are installed where they are missing; what cannot
+be built is named. The same source, with the same compilers, gives the same bytes
+anywhere: no time, no path and no mark of the version control goes into a file.
+
+options:
+  -twice        build everything again, from a copy in another folder with an empty
+                cache, and compare all bytes
+  -try          unpack the archives, start their programs (the window under Xvfb, those
+                of Windows under Wine), compare what they export, and leave pictures of
+                the window in dist/
+  -no-install   install nothing; what cannot be built is left out
 `

@@ -54,6 +54,9 @@ type machine struct {
 	run func(command) error
 	// read runs a command and returns what it printed.
 	read func(command) (string, error)
+	// show starts a program with a window on a screen that no one sees, waits for the
+	// words in its title, and writes a picture of it to a file.
+	show func(c command, title, picture string) error
 	// superuser tells whether the user is root.
 	superuser func() bool
 	// cache returns the folder for what can be fetched again.
@@ -76,6 +79,7 @@ func thisMachine() (*machine, error) {
 		display:   func() bool { return os.Getenv("DISPLAY") != "" || os.Getenv("WAYLAND_DISPLAY") != "" },
 		run:       func(c command) error { return runHere(root, c) },
 		read:      func(c command) (string, error) { return readHere(root, c) },
+		show:      func(c command, title, picture string) error { return showHere(root, c, title, picture) },
 		superuser: func() bool { return os.Geteuid() == 0 },
 		cache:     os.UserCacheDir,
 	}, nil

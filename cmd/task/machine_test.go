@@ -16,8 +16,9 @@ type pretended struct {
 	*machine
 	programs    []string
 	ran         []string
-	broken      string // a command that contains this fails
-	screen      bool   // there is a display
+	broken      string            // a command that contains this fails
+	screen      bool              // there is a display
+	answers     map[string]string // what a command prints that contains the key
 	out, errors bytes.Buffer
 }
 
@@ -33,12 +34,27 @@ func pretend(t *testing.T, system string, root bool, programs ...string) *preten
 		system: system, root: folder, out: &p.out, errors: &p.errors,
 		has:       func(program string) bool { return slices.Contains(p.programs, program) },
 		run:       p.note,
-		read:      func(c command) (string, error) { return "", p.note(c) },
+		read:      func(c command) (string, error) { return p.answer(c), p.note(c) },
 		superuser: func() bool { return root },
+		show:      func(c command, title, picture string) error { return p.note(c) },
 		display:   func() bool { return p.screen },
 		cache:     func() (string, error) { return filepath.Join(folder, "cache"), nil },
 	}
 	return p
+}
+
+// answer returns what a command prints.
+func (p *pretended) answer(c command) string {
+	line := c.String()
+	for part, answer := range p.answers {
+		if strings.Contains(line, part) {
+			return answer
+		}
+	}
+	if strings.Contains(line, holeReports) {
+		return "/reports\n"
+	}
+	return ""
 }
 
 func (p *pretended) note(c command) error {
@@ -47,7 +63,7 @@ func (p *pretended) note(c command) error {
 	if p.broken != "" && strings.Contains(line, p.broken) {
 		return errPretended
 	}
-	for _, program := range append(programs(), windowParts("linux")...) {
+	for _, program := range allParts() {
 		first, _, _ := strings.Cut(program.debian, " ")
 		if slices.Contains(c.words, "apt-get") && slices.Contains(c.words, first) {
 			p.programs = append(p.programs, program.command)
@@ -57,6 +73,15 @@ func (p *pretended) note(c command) error {
 		return os.MkdirAll(filepath.Join(c.folder, "node_modules"), 0o755)
 	}
 	return nil
+}
+
+// allParts returns everything that a task may install.
+func allParts() []program {
+	all := append(append(programs(), windowParts("linux")...), tryParts()...)
+	for _, f := range forms() {
+		all = append(all, f.parts()...)
+	}
+	return all
 }
 
 func writeFile(t *testing.T, path, content string) {

@@ -1,54 +1,109 @@
 package main
 
 import (
+	"crypto/sha256"
+	"errors"
+	"flag"
 	"fmt"
 	"os"
 	"path/filepath"
+	"strings"
 )
 
-// platform is a system and a processor in Go's words.
-type platform struct{ system, processor string }
+// packing is what the user asked of the task package.
+type packing struct{ install, twice, try bool }
 
-// platforms returns what gwbatch is built for.
-func platforms() []platform {
-	var all []platform
-	for _, system := range []string{"linux", "darwin", "windows"} {
-		for _, processor := range []string{"amd64", "arm64"} {
-			all = append(all, platform{system, processor})
-		}
+func packingOf(args []string) (packing, error) {
+	options := flag.NewFlagSet("package", flag.ContinueOnError)
+	noInstall := options.Bool("no-install", false, "")
+	twice := options.Bool("twice", false, "")
+	try := options.Bool("try", false, "")
+	rest, err := parse(options, args)
+	if err != nil {
+		return packing{}, err
 	}
-	return all
+	return packing{!*noInstall, *twice, *try}, noMore(rest)
 }
 
-// file returns the path of the program for the platform, relative to the module.
-func (p platform) file() string {
-	return filepath.Join("dist", executable("gwbatch-"+p.system+"-"+p.processor, p.system))
-}
-
-func (p platform) build() command {
-	return command{
-		env:   append([]string{"GOOS=" + p.system, "GOARCH=" + p.processor}, withoutCgo...),
-		words: []string{"go", "build", "-trimpath", "-ldflags", "-s -w", "-o", p.file(), "./cmd/gwbatch"},
-	}
-}
-
-// buildPackages builds gwbatch for every platform.
+// buildPackages builds gwbatch for every platform, and the archives with the window
+// that can be built here. What is left out is said, and fails the task where it should
+// have worked.
 func buildPackages(m *machine, args []string) error {
-	if err := noMore(args); err != nil {
+	asked, err := packingOf(args)
+	if err != nil {
 		return err
 	}
-	for _, p := range platforms() {
-		if err := m.run(p.build()); err != nil {
+	stamped, err := readIssue(m)
+	if err != nil {
+		return err
+	}
+	setUpErr := setUpPackaging(m, asked)
+	y := yard{m: m, issue: stamped}
+	files, err := y.make()
+	if err != nil {
+		return err
+	}
+	if err := y.list(files); err != nil {
+		return err
+	}
+	if asked.twice {
+		if err := y.compareAgain(files); err != nil {
 			return err
 		}
 	}
-	fmt.Fprintf(m.out, "\nbuilt in %s:\n", m.path("dist"))
-	for _, p := range platforms() {
-		info, err := os.Stat(m.path(p.file()))
+	if asked.try {
+		if err := y.try(); err != nil {
+			return err
+		}
+	}
+	return setUpErr
+}
+
+// setUpPackaging installs what is missing. Where that is left to the user, the parts
+// that cannot be built say what they need.
+func setUpPackaging(m *machine, asked packing) error {
+	var needed []program
+	for _, f := range forms() {
+		needed = append(needed, f.parts()...)
+	}
+	if asked.try {
+		needed = append(needed, tryParts()...)
+	}
+	missing := missingOf(needed, m.has)
+	if !canPack(m) || !asked.install || len(missing) == 0 {
+		return nil
+	}
+	err := installPrograms(m, missing)
+	if errors.Is(err, errCannotInstall) {
+		return nil
+	}
+	if err != nil {
+		fmt.Fprintf(m.errors, "task package: %v\nWhat can be built without it is built.\n", err)
+	}
+	return err
+}
+
+// list says what was built, with the sums by which a user can tell that a file
+// arrived whole. They are written to a file too.
+func (y yard) list(files []string) error {
+	var sums strings.Builder
+	fmt.Fprintf(y.m.out, "\nGussetwright %s, built in %s:\n", y.version, y.m.path("dist"))
+	for _, name := range files {
+		data, err := os.ReadFile(y.m.path("dist", name))
 		if err != nil {
 			return fmt.Errorf("look at what was built: %w", err)
 		}
-		fmt.Fprintf(m.out, "  %-28s %5.1f MB\n", info.Name(), float64(info.Size())/1e6)
+		sum := sha256.Sum256(data)
+		fmt.Fprintf(y.m.out, "  %-42s %5.1f MB  %x…\n", name, float64(len(data))/1e6, sum[:6])
+		fmt.Fprintf(&sums, "%x  %s\n", sum, name)
+	}
+	name := "gussetwright-" + y.version + "-sha256.txt"
+	if err := os.WriteFile(y.m.path("dist", name), []byte(sums.String()), readable); err != nil {
+		return fmt.Errorf("write the sums of the files: %w", err)
+	}
+	fmt.Fprintf(y.m.out, "The sums stand in whole in %s.\n", filepath.Join("dist", name))
+	for _, note := range y.leftOut() {
+		fmt.Fprintln(y.m.out, "note:", note)
 	}
 	return nil
 }

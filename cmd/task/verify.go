@@ -28,7 +28,7 @@ func runTests(m *machine, args []string) error {
 	if found.err != nil {
 		fmt.Fprintf(m.errors, "task test: %v\nThe tests run without what is missing.\n", found.err)
 	}
-	checkErr := check(m, found.env())
+	checkErr := check(m, found)
 	if checkErr == nil {
 		checkErr = checkWindow(m)
 	}
@@ -40,9 +40,10 @@ func runTests(m *machine, args []string) error {
 
 // outside is what the tests find beside Go.
 type outside struct {
-	folder string // of the npm packages; empty unless all tools are there
-	note   string // what was skipped and how to change that
-	err    error  // an installation that should have worked
+	folder   string // of the npm packages; empty unless all tools are there
+	checkers bool   // those of Go source can be run
+	note     string // what was skipped and how to change that
+	err      error  // an installation that should have worked
 }
 
 // env returns the environment of the tests.
@@ -65,6 +66,7 @@ func setUp(m *machine, install bool) outside {
 	folder := npmFolder(m)
 	npmErr := setUpNpm(m, folder, install)
 	result.err = errors.Join(result.err, npmErr)
+	result.err = errors.Join(result.err, result.fetchCheckers(m, install))
 	missing := missingPrograms(m.has)
 	switch {
 	case len(missing) > 0:
@@ -74,7 +76,21 @@ func setUp(m *machine, install bool) outside {
 	case result.err == nil:
 		result.note = "note: the tests that need npm packages were skipped; without -no-install they are set up\n"
 	}
+	if !result.checkers {
+		result.note += "note: gofumpt, staticcheck and govulncheck were left out; without -no-install they are fetched\n"
+	}
 	return result
+}
+
+// fetchCheckers gets the checkers of Go source, which nothing but a network stands in
+// the way of.
+func (o *outside) fetchCheckers(m *machine, install bool) error {
+	if !install {
+		return nil
+	}
+	err := fetchCheckers(m)
+	o.checkers = err == nil
+	return err
 }
 
 // setUpNpm installs the npm packages where there is a node to run them.
@@ -86,7 +102,7 @@ func setUpNpm(m *machine, folder string, install bool) error {
 }
 
 // check looks at the form of the source, vets it and runs the tests.
-func check(m *machine, env []string) error {
+func check(m *machine, found outside) error {
 	unformatted, err := unformattedFiles(m.root)
 	if err != nil {
 		return err
@@ -99,5 +115,10 @@ func check(m *machine, env []string) error {
 	if err := m.run(goTool("vet", "-composites=false", "./...")); err != nil {
 		return err
 	}
-	return m.run(command{env: env, words: []string{"go", "test", "-count=1", "./..."}})
+	if found.checkers {
+		if err := checkSource(m); err != nil {
+			return err
+		}
+	}
+	return m.run(command{env: found.env(), words: []string{"go", "test", "-count=1", "./..."}})
 }

@@ -51,9 +51,13 @@ func TestNumbersUpToTheirLimits(t *testing.T) {
 			value float64
 			says  string
 		}{
-			{below, "less than the least, "}, {-1e300, "less than the least, "},
-			{above, "more than the most, "}, {1e300, "more than the most, "},
-			{math.NaN(), "not a finite number"}, {math.Inf(1), "not a finite number"}, {math.Inf(-1), "not a finite number"},
+			{below, "less than the least, "},
+			{-1e300, "less than the least, "},
+			{above, "more than the most, "},
+			{1e300, "more than the most, "},
+			{math.NaN(), "not a finite number"},
+			{math.Inf(1), "not a finite number"},
+			{math.Inf(-1), "not a finite number"},
 		}
 		for _, test := range tests {
 			complaint := f.CheckNumber(test.value)
@@ -294,15 +298,21 @@ func TestFieldErrorInAnotherLanguage(t *testing.T) {
 		spec          bag.Spec
 		english, loud string
 	}{
-		{spec(func(s *bag.Spec) { s.Body.Width = 12 }),
+		{
+			spec(func(s *bag.Spec) { s.Body.Width = 12 }),
 			"Face width W is 12 mm: less than the least, 30 mm (narrower faces leave no room for a hand in the bag); enter a value from 30 to 1000 mm",
-			"FACE WIDTH W is 12 mm: less than the least, 30 mm (NARROWER FACES LEAVE NO ROOM FOR A HAND IN THE BAG); enter"},
-		{spec(func(s *bag.Spec) { s.Body.Gusset = 0 }),
+			"FACE WIDTH W is 12 mm: less than the least, 30 mm (NARROWER FACES LEAVE NO ROOM FOR A HAND IN THE BAG); enter",
+		},
+		{
+			spec(func(s *bag.Spec) { s.Body.Gusset = 0 }),
 			`Base is block: a bag without gussets has no block to stand on; choose "pinch", or give the gusset a depth`,
-			`BASE is BLOCK: A BAG WITHOUT GUSSETS HAS NO BLOCK TO STAND ON; choose "PINCH", or`},
+			`BASE is BLOCK: A BAG WITHOUT GUSSETS HAS NO BLOCK TO STAND ON; choose "PINCH", or`,
+		},
 		{spec(func(s *bag.Spec) { s.Name = strings.Repeat("n", 121) }), "Project name is ", `PROJECT NAME is "nnn`},
-		{spec(func(s *bag.Spec) { s.Artwork = []bag.Artwork{bag.NewArtwork("a.pdf", "lid")} }),
-			`Artwork (artwork[0].on) is "lid": not a place on the blank; choose blank, `, `ARTWORK (artwork[0].on) is "lid": NOT A PLACE ON THE BLANK; choose blank, `},
+		{
+			spec(func(s *bag.Spec) { s.Artwork = []bag.Artwork{bag.NewArtwork("a.pdf", "lid")} }),
+			`Artwork (artwork[0].on) is "lid": not a place on the blank; choose blank, `, `ARTWORK (artwork[0].on) is "lid": NOT A PLACE ON THE BLANK; choose blank, `,
+		},
 	}
 	for _, test := range tests {
 		var complaint *bag.FieldError

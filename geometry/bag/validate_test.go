@@ -47,8 +47,10 @@ func TestValidateReportsAllAtOnce(t *testing.T) {
 	if err == nil {
 		t.Fatal("no complaint")
 	}
-	for _, path := range []string{"bag.width_mm", "bag.height_mm", "paper.kind", "name", "artwork[0].file", "artwork[0].on", "artwork[0].fit", "artwork[0].scale",
-		"artwork[0].repeat", "artwork[0].holds", "artwork[0].page"} {
+	for _, path := range []string{
+		"bag.width_mm", "bag.height_mm", "paper.kind", "name", "artwork[0].file", "artwork[0].on", "artwork[0].fit", "artwork[0].scale",
+		"artwork[0].repeat", "artwork[0].holds", "artwork[0].page",
+	} {
 		if !strings.Contains("\n"+err.Error(), "\n"+path+" ") {
 			t.Errorf("no complaint about %s in\n%v", path, err)
 		}
@@ -62,19 +64,27 @@ func TestEntriesThatDoNotGoTogether(t *testing.T) {
 		says   string // empty when the bag can be drawn
 	}{
 		{"least gusset", func(s *bag.Spec) { s.Body.Gusset = 10 }, ""},
-		{"a gusset too narrow", func(s *bag.Spec) { s.Body.Gusset = 9.5 },
-			"bag.gusset_mm (Gusset depth D) is 9.5 mm: too narrow to be creased down its middle; enter 0 for a flat bag or at least 10 mm"},
+		{
+			"a gusset too narrow", func(s *bag.Spec) { s.Body.Gusset = 9.5 },
+			"bag.gusset_mm (Gusset depth D) is 9.5 mm: too narrow to be creased down its middle; enter 0 for a flat bag or at least 10 mm",
+		},
 		{"flat bag", func(s *bag.Spec) { s.Body.Gusset, s.Body.Base = 0, bag.BasePinch }, ""},
-		{"flat bag with a block", func(s *bag.Spec) { s.Body.Gusset = 0 },
-			`bag.base (Base) is block: a bag without gussets has no block to stand on; choose "pinch", or give the gusset a depth`},
+		{
+			"flat bag with a block", func(s *bag.Spec) { s.Body.Gusset = 0 },
+			`bag.base (Base) is block: a bag without gussets has no block to stand on; choose "pinch", or give the gusset a depth`,
+		},
 		{"flat bag with slots", func(s *bag.Spec) { s.Body.Gusset, s.Body.Base = 0, bag.BaseSlotted }, "no block to stand on"},
 		{"least pinch", func(s *bag.Spec) { s.Body.Base, s.Body.BaseOverlap = bag.BasePinch, 5 }, ""},
-		{"nothing to pinch", func(s *bag.Spec) { s.Body.Base, s.Body.BaseOverlap = bag.BasePinch, 4 },
-			"bag.base_overlap_mm (Base overlap V) is 4 mm: nothing is left to fold over for the pinch base; enter at least 5 mm"},
+		{
+			"nothing to pinch", func(s *bag.Spec) { s.Body.Base, s.Body.BaseOverlap = bag.BasePinch, 4 },
+			"bag.base_overlap_mm (Base overlap V) is 4 mm: nothing is left to fold over for the pinch base; enter at least 5 mm",
+		},
 		{"block base without overlap", func(s *bag.Spec) { s.Body.BaseOverlap = 0 }, ""},
 		{"two teeth", func(s *bag.Spec) { s.Body.Top, s.Body.Width, s.Body.ZigzagPitch = bag.TopZigzag, 60, 30 }, ""},
-		{"one tooth and a half", func(s *bag.Spec) { s.Body.Top, s.Body.Width, s.Body.ZigzagPitch = bag.TopZigzag, 60, 40 },
-			"bag.zigzag_pitch_mm (Zigzag pitch) is 40 mm: fewer than two teeth on the face; enter at most 30 mm"},
+		{
+			"one tooth and a half", func(s *bag.Spec) { s.Body.Top, s.Body.Width, s.Body.ZigzagPitch = bag.TopZigzag, 60, 40 },
+			"bag.zigzag_pitch_mm (Zigzag pitch) is 40 mm: fewer than two teeth on the face; enter at most 30 mm",
+		},
 		{"coarse teeth that are not cut", func(s *bag.Spec) { s.Body.Width, s.Body.ZigzagPitch = 60, 40 }, ""},
 	}
 	for _, test := range tests {

@@ -62,6 +62,11 @@ func (f *frame) flapShape() geometry.Path {
 	if f.hasTurnIn() {
 		high = min(slant, f.levels.Top-f.levels.TopFold)
 	}
+	// The slants of a wide flap on a low bag would cross; some of its end stays straight.
+	const straight = 0.2 // of the height of the flap
+	if room := (1 - straight) * (top - bottom); low+high > room {
+		low, high = low*room/(low+high), high*room/(low+high)
+	}
 	return geometry.Polygon(
 		geometry.Vec2{X: flap.left, Y: bottom},
 		geometry.Vec2{X: flap.right(), Y: bottom + low},

@@ -90,5 +90,10 @@ func (p *Piece) BleedOutline(bleed float64) geometry.Path {
 	bridged.Vertices = append(bridged.Vertices, right...)
 	bridged.Vertices = append(bridged.Vertices,
 		geometry.Vertex{Vec2: geometry.Vec2{X: last.X, Y: p.Height}}, geometry.Vertex{Vec2: geometry.Vec2{Y: p.Height}})
-	return bridged.Offset(bleed)
+	if outline := bridged.Offset(bleed); outline.Len() > 0 {
+		return outline
+	}
+	// Some edge beside the flap is short beside the bleed. Ink past the slants of the
+	// flap falls on waste, so the box does as well.
+	return p.Box().Path().Offset(bleed)
 }

@@ -73,6 +73,10 @@ var cases = []struct {
 	}},
 	{"patch-narrow", check.Warning, "145 mm", func(s *bag.Spec) { s.Handle.Kind = bag.HandleTwisted; s.Handle.Spacing = 145 }},
 	{"cord-loop", check.Note, "480 mm", func(*bag.Spec) {}},
+	// By hand: on 170 g/m² by 25 N·m/g and a card of 350 g/m² by 30 N·m/g, four holes of
+	// 5 mm bear 4 · 5 · (2 · 4.25 + 10.5) = 380 N; by g = 9.80665 and a safety of 5 that
+	// is 7.75 kg.
+	{"load-over", check.Warning, "weighs 8 kg, but by the strength of its paper the bag carries about 7.7 kg", func(s *bag.Spec) { s.Product.Weight = 8000 }},
 	{"card-without-place", check.Warning, "turn-in", func(s *bag.Spec) { s.Body.Top = bag.TopStraight }},
 	{"card-without-place", check.Warning, "floor", func(s *bag.Spec) { s.Body.Base = bag.BasePinch }},
 	{"card-too-small", check.Error, "7 mm", func(s *bag.Spec) { s.Body.TurnIn = 12 }},
@@ -125,6 +129,22 @@ func TestDefaultBagIsFine(t *testing.T) {
 	for _, finding := range inspect(bag.Default()) {
 		if finding.Severity != check.Note {
 			t.Errorf("%s %s: %s", finding.Severity, finding.Code, finding.Message)
+		}
+	}
+}
+
+// A product that the paper holds, or whose weight is not known, is no finding; nor is a
+// bag without handle, the load of which cannot be reckoned.
+func TestLoadThatIsHeld(t *testing.T) {
+	for name, change := range map[string]func(*bag.Spec){
+		"held":      func(s *bag.Spec) { s.Product.Weight, s.Cards.Top = 7700, true },
+		"not known": func(s *bag.Spec) { s.Product.Weight = 0 },
+		"no handle": func(s *bag.Spec) { s.Product.Weight, s.Handle.Kind = 50_000, bag.HandleNone },
+	} {
+		spec := bag.Default()
+		change(&spec)
+		if found := find(inspect(spec), "load-over"); found != nil {
+			t.Errorf("%s: %s", name, found.Message)
 		}
 	}
 }

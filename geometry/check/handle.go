@@ -3,6 +3,7 @@ package check
 import (
 	"gussetwright/geometry"
 	"gussetwright/geometry/bag"
+	"gussetwright/geometry/load"
 	"gussetwright/geometry/phrase"
 )
 
@@ -57,6 +58,18 @@ func (l *inspection) handle() {
 	}
 	if h.Kind != bag.HandleNone && h.Kind != bag.HandleHandHole {
 		l.cord(geometry.Vec2{X: middle, Y: top})
+	}
+	l.load(geometry.Vec2{X: middle, Y: top - h.Drop})
+}
+
+// load looks at whether the paper holds the product, as far as its strength tells.
+func (l *inspection) load(at geometry.Vec2) {
+	estimate, some := load.Of(l.blank)
+	if !some {
+		return
+	}
+	if message, remedy, over := estimate.Against(l.spec.Product.Weight); over {
+		l.find(Warning, "load-over", at, message, remedy)
 	}
 }
 

@@ -34,7 +34,8 @@ func creaseFields(stage string) []field {
 		return []field{{blank.RoleGusset, gussets, everyRow}, {blank.RolePanelEdge, nil, everyRow}}
 	case "base-gussets":
 		return []field{
-			{blank.RoleBase, gussets, bodyRow}, {blank.RoleBaseCorner, nil, baseRow},
+			{blank.RoleBase, gussets, bodyRow},
+			{blank.RoleBaseCorner, nil, baseRow},
 			{blank.RolePanelEdge, nil, baseRow},
 		}
 	case "base-front":
@@ -45,7 +46,8 @@ func creaseFields(stage string) []field {
 		return []field{{blank.RoleBase, nil, bodyRow}}
 	case "packed":
 		return []field{
-			{blank.RoleFlatFold, nil, bodyRow}, {blank.RolePack, nil, bodyRow},
+			{blank.RoleFlatFold, nil, bodyRow},
+			{blank.RolePack, nil, bodyRow},
 			{blank.RoleGusset, gussets, []blank.Row{blank.RowBody, blank.RowTurnIn}},
 		}
 	}

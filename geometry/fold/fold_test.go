@@ -340,9 +340,12 @@ func TestOpening(t *testing.T) {
 		at   geometry.Vec2
 		want bool
 	}{
-		{geometry.Vec2{X: 20, Y: 8.9}, true}, {geometry.Vec2{X: 20, Y: 9.1}, false},
-		{geometry.Vec2{X: 33.9, Y: 5}, true}, {geometry.Vec2{X: 33, Y: 8}, false},
-		{geometry.Vec2{X: 6.1, Y: 5}, true}, {geometry.Vec2{X: 5.9, Y: 5}, false},
+		{geometry.Vec2{X: 20, Y: 8.9}, true},
+		{geometry.Vec2{X: 20, Y: 9.1}, false},
+		{geometry.Vec2{X: 33.9, Y: 5}, true},
+		{geometry.Vec2{X: 33, Y: 8}, false},
+		{geometry.Vec2{X: 6.1, Y: 5}, true},
+		{geometry.Vec2{X: 5.9, Y: 5}, false},
 	} {
 		if got := slot.Holds(test.at); got != test.want {
 			t.Errorf("%v in the slot: got %v, want %v", test.at, got, test.want)

@@ -35,12 +35,18 @@ func stageOf(t *testing.T, l *fold.Lesson, name string) int {
 
 func TestStages(t *testing.T) {
 	for name, want := range map[string][]string{
-		"block": {"blank", "top-cards", "turn-in", "tube", "seam", "upend",
-			"base-gussets", "base-front", "base-back", "standing", "base-card", "handle", "packed"},
-		"two seams": {"blank", "top-cards", "turn-in", "tube", "pieces", "seam", "upend",
-			"base-gussets", "base-front", "base-back", "standing", "base-card", "handle", "packed"},
-		"straight": {"blank", "tube", "seam", "upend",
-			"base-gussets", "base-front", "base-back", "standing", "base-card", "handle", "packed"},
+		"block": {
+			"blank", "top-cards", "turn-in", "tube", "seam", "upend",
+			"base-gussets", "base-front", "base-back", "standing", "base-card", "handle", "packed",
+		},
+		"two seams": {
+			"blank", "top-cards", "turn-in", "tube", "pieces", "seam", "upend",
+			"base-gussets", "base-front", "base-back", "standing", "base-card", "handle", "packed",
+		},
+		"straight": {
+			"blank", "tube", "seam", "upend",
+			"base-gussets", "base-front", "base-back", "standing", "base-card", "handle", "packed",
+		},
 		"pinch": {"blank", "top-cards", "turn-in", "tube", "seam", "flatten", "base-pinch", "standing", "handle", "packed"},
 		"flat":  {"blank", "top-cards", "turn-in", "tube", "seam", "base-pinch", "standing", "handle", "packed"},
 	} {

@@ -111,9 +111,13 @@ func TestWeightLimits(t *testing.T) {
 // of package sheet.
 func TestLayers(t *testing.T) {
 	tests := []struct{ width, depth, long, short, want float64 }{
-		{1200, 800, 600, 400, 4}, {1200, 800, 400, 300, 8}, {1200, 800, 300, 200, 16},
-		{1200, 1000, 600, 400, 5}, {800, 600, 600, 400, 2},
-		{43 * 34, 26 * 34, 7 * 34, 3 * 34, 53}, {57 * 20, 44 * 20, 12 * 20, 5 * 20, 41},
+		{1200, 800, 600, 400, 4},
+		{1200, 800, 400, 300, 8},
+		{1200, 800, 300, 200, 16},
+		{1200, 1000, 600, 400, 5},
+		{800, 600, 600, 400, 2},
+		{43 * 34, 26 * 34, 7 * 34, 3 * 34, 53},
+		{57 * 20, 44 * 20, 12 * 20, 5 * 20, 41},
 	}
 	for _, test := range tests {
 		spec := bag.OfSize(test.short-18, 40, test.long-18) // the room and two walls are 18

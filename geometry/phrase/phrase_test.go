@@ -77,8 +77,10 @@ func TestErrorIn(t *testing.T) {
 		{"a phrase inside a plain error", fmt.Errorf("look: %w; mend it", full), "look: it is full; mend it", "look: sie ist voll; mend it"},
 		{"several inside one", fmt.Errorf("%w, %w and %w", full, plain, torn), "it is full, disk is full and it is torn", "sie ist voll, disk is full and sie ist zerrissen"},
 		{"joined", errors.Join(full, full, torn), "it is full\nit is full\nit is torn", "sie ist voll\nsie ist voll\nsie ist zerrissen"},
-		{"deep", phrase.Errorf("save %s: %s", "a", fmt.Errorf("b: %w", errors.Join(torn, pathed{}))),
-			"save a: b: it is torn\nbag.width is wrong", "a speichern: b: sie ist zerrissen\nTüte is wrong"},
+		{
+			"deep", phrase.Errorf("save %s: %s", "a", fmt.Errorf("b: %w", errors.Join(torn, pathed{}))),
+			"save a: b: it is torn\nbag.width is wrong", "a speichern: b: sie ist zerrissen\nTüte is wrong",
+		},
 		{"a phrase that is not the message", hiding{full}, "hidden", "hidden"},
 	}
 	for _, test := range tests {

@@ -30,24 +30,46 @@ func TestWorkedExample(t *testing.T) {
 		waste   float64
 		tooLong geometry.Vec2
 	}{
-		{"half sheet, gripper on the long edge: filled exactly",
+		{
+			"half sheet, gripper on the long edge: filled exactly",
 			press(700, 500, bag.GripperLong), one, geometry.RectAt(0, 20, 700, 480),
-			[]sheet.Placement{{X: 0, Y: 20}}, 1, 4, geometry.Vec2{}},
-		{"full sheet, gripper on the short edge: two",
+			[]sheet.Placement{{X: 0, Y: 20}},
+			1, 4,
+			geometry.Vec2{},
+		},
+		{
+			"full sheet, gripper on the short edge: two",
 			press(1000, 700, bag.GripperShort), one, geometry.RectAt(20, 0, 980, 700),
-			[]sheet.Placement{{X: 20, Y: 0, Turn: 90}, {X: 500, Y: 0, Turn: 90}}, 2, 4, geometry.Vec2{}},
-		{"full sheet, gripper on the long edge: 700 is more than 680, so one",
+			[]sheet.Placement{{X: 20, Y: 0, Turn: 90}, {X: 500, Y: 0, Turn: 90}},
+			2, 4,
+			geometry.Vec2{},
+		},
+		{
+			"full sheet, gripper on the long edge: 700 is more than 680, so one",
 			press(1000, 700, bag.GripperLong), one, geometry.RectAt(0, 20, 1000, 680),
-			[]sheet.Placement{{X: 0, Y: 20}}, 1, 52, geometry.Vec2{}},
-		{"one seam of the large bag, long edge: 100 too long",
+			[]sheet.Placement{{X: 0, Y: 20}},
+			1, 52,
+			geometry.Vec2{},
+		},
+		{
+			"one seam of the large bag, long edge: 100 too long",
 			press(1000, 700, bag.GripperLong), large, geometry.RectAt(0, 20, 1000, 680),
-			nil, 0, 100, geometry.Vec2{X: 100}},
-		{"one seam of the large bag, short edge: 120 too long",
+			nil, 0, 100,
+			geometry.Vec2{X: 100},
+		},
+		{
+			"one seam of the large bag, short edge: 120 too long",
 			press(1000, 700, bag.GripperShort), large, geometry.RectAt(20, 0, 980, 700),
-			nil, 0, 100, geometry.Vec2{X: 120}},
-		{"two seams of the large bag, long edge: both pieces on one sheet",
+			nil, 0, 100,
+			geometry.Vec2{X: 120},
+		},
+		{
+			"two seams of the large bag, long edge: both pieces on one sheet",
 			press(1000, 700, bag.GripperLong), two, geometry.RectAt(0, 20, 1000, 680),
-			[]sheet.Placement{{X: 0, Y: 20, Turn: 90}, {X: 490, Y: 20, Turn: 90}}, 1, 21.6, geometry.Vec2{}},
+			[]sheet.Placement{{X: 0, Y: 20, Turn: 90}, {X: 490, Y: 20, Turn: 90}},
+			1, 21.6,
+			geometry.Vec2{},
+		},
 	}
 	for _, test := range tests {
 		t.Run(test.name, func(t *testing.T) {
@@ -145,8 +167,10 @@ func TestGrainTurnsWithThePiece(t *testing.T) {
 		turn        int
 		onBag, want bag.Grain
 	}{
-		{0, bag.GrainHeight, bag.GrainHeight}, {0, bag.GrainWidth, bag.GrainWidth},
-		{90, bag.GrainHeight, bag.GrainWidth}, {90, bag.GrainWidth, bag.GrainHeight},
+		{0, bag.GrainHeight, bag.GrainHeight},
+		{0, bag.GrainWidth, bag.GrainWidth},
+		{90, bag.GrainHeight, bag.GrainWidth},
+		{90, bag.GrainWidth, bag.GrainHeight},
 	}
 	for _, test := range tests {
 		if got := (sheet.Plan{Turn: test.turn}).GrainAlong(test.onBag); got != test.want {

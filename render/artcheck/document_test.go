@@ -57,8 +57,17 @@ func inkedTIFF(ink byte) []byte {
 		}
 	}
 	put([4]uint16{8, 8, 8, 8}, uint16(9))
-	for _, tag := range [][4]uint32{{256, 4, 1, width}, {257, 4, 1, height}, {258, 3, 4, start + 4*width*height}, {259, 3, 1, 1},
-		{262, 3, 1, 5}, {273, 4, 1, start}, {277, 3, 1, 4}, {278, 4, 1, height}, {279, 4, 1, 4 * width * height}} {
+	for _, tag := range [][4]uint32{
+		{256, 4, 1, width},
+		{257, 4, 1, height},
+		{258, 3, 4, start + 4*width*height},
+		{259, 3, 1, 1},
+		{262, 3, 1, 5},
+		{273, 4, 1, start},
+		{277, 3, 1, 4},
+		{278, 4, 1, height},
+		{279, 4, 1, 4 * width * height},
+	} {
 		put(uint16(tag[0]), uint16(tag[1]), tag[2], tag[3])
 	}
 	put(uint32(0))

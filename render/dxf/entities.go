@@ -12,7 +12,7 @@ func (d *document) entities(out *tags) {
 	moves := scene.Row(d.pieces)
 	for i, piece := range d.pieces {
 		items := piece.ByRole()
-		for _, role := range scene.Roles() {
+		for _, role := range d.roles {
 			for _, item := range items[role] {
 				d.item(out, item, moves[i])
 			}

@@ -31,17 +31,35 @@ var colours = map[scene.Role]int{
 	scene.ReverseCreasing: 30,
 	scene.Punching:        160,
 	scene.Cutting:         220,
+	scene.SheetEdge:       8,
+	scene.Gripper:         32,
+	scene.ColourBar:       150,
+	scene.PieceNumbers:    7,
+	scene.PressMarks:      7,
 }
 
 // weights holds the line weights that AC1015 knows, in hundredths of a
 // millimetre (value from memory; ezdxf lists the same as VALID_DXF_LINEWEIGHTS).
 var weights = []int{0, 5, 9, 13, 15, 18, 20, 25, 30, 35, 40, 50, 53, 60, 70, 80, 90, 100, 106, 120, 140, 158, 200, 211}
 
-// layersOf returns a layer for each role, those without items as well, so that a
-// machine can be set up once for all bags.
-func layersOf(pieces []scene.Drawing, types lineTypes) map[scene.Role]layer {
+// rolesOf returns the roles that have a layer: all of a piece, those without items as
+// well, so that a machine can be set up once for all bags; and of a press sheet those
+// with items.
+func rolesOf(pieces []scene.Drawing) []scene.Role {
+	roles := scene.Roles()
+	for _, role := range scene.SheetRoles() {
+		uses := func(item scene.Item) bool { return item.Layer() == role }
+		if slices.ContainsFunc(pieces, func(d scene.Drawing) bool { return slices.ContainsFunc(d.Items, uses) }) {
+			roles = append(roles, role)
+		}
+	}
+	return roles
+}
+
+// layersOf returns a layer for each of the roles.
+func layersOf(pieces []scene.Drawing, roles []scene.Role, types lineTypes) map[scene.Role]layer {
 	layers := make(map[scene.Role]layer)
-	for _, role := range scene.Roles() {
+	for _, role := range roles {
 		layers[role] = layer{
 			name:     strings.ToUpper(role.Spelled("_")),
 			colour:   colours[role],

@@ -13,12 +13,16 @@ import (
 // sample is a small drawing with everything that a DXF file must hold.
 func sample() scene.Drawing {
 	slot := geometry.Path{Closed: true, Vertices: []geometry.Vertex{
-		{Vec2: geometry.Vec2{X: 40, Y: 60}}, {Vec2: geometry.Vec2{X: 60, Y: 60}, Bulge: 1},
-		{Vec2: geometry.Vec2{X: 60, Y: 70}}, {Vec2: geometry.Vec2{X: 40, Y: 70}, Bulge: 1},
+		{Vec2: geometry.Vec2{X: 40, Y: 60}},
+		{Vec2: geometry.Vec2{X: 60, Y: 60}, Bulge: 1},
+		{Vec2: geometry.Vec2{X: 60, Y: 70}},
+		{Vec2: geometry.Vec2{X: 40, Y: 70}, Bulge: 1},
 	}}
 	clockwise := geometry.Path{Vertices: []geometry.Vertex{
-		{Vec2: geometry.Vec2{X: 10, Y: 40}, Bulge: -0.3}, {Vec2: geometry.Vec2{X: 30, Y: 45}, Bulge: 0.7},
-		{Vec2: geometry.Vec2{X: 30, Y: 30}, Bulge: 1e-9}, {Vec2: geometry.Vec2{X: 12, Y: 28}},
+		{Vec2: geometry.Vec2{X: 10, Y: 40}, Bulge: -0.3},
+		{Vec2: geometry.Vec2{X: 30, Y: 45}, Bulge: 0.7},
+		{Vec2: geometry.Vec2{X: 30, Y: 30}, Bulge: 1e-9},
+		{Vec2: geometry.Vec2{X: 12, Y: 28}},
 	}}
 	crease := geometry.Path{Vertices: []geometry.Vertex{{Vec2: geometry.Vec2{Y: 1.0 / 3}}, {Vec2: geometry.Vec2{X: 100, Y: 1.0 / 3}}}}
 	dashed := []float64{4, 1.5}

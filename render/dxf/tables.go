@@ -15,7 +15,7 @@ func (d *document) tables(out *tags) {
 	out.text(0, "ENDTAB")
 	out.table("LAYER", layerTable, 1+len(d.layers))
 	out.lines(layerZero)
-	for _, role := range scene.Roles() {
+	for _, role := range d.roles {
 		d.layers[role].write(out, d.take())
 	}
 	out.text(0, "ENDTAB")

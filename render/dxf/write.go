@@ -14,7 +14,7 @@ func Write(w io.Writer, pieces []scene.Drawing) error {
 	if err := scene.CheckAll(pieces); err != nil {
 		return fmt.Errorf("write DXF: %w", err)
 	}
-	doc := newDocument(pieces)
+	doc := newDocument(scene.Singles(pieces))
 	// The header names the first handle that is free, so it is made last.
 	body := doc.body()
 	head := doc.header()
@@ -29,14 +29,15 @@ func Write(w io.Writer, pieces []scene.Drawing) error {
 // document is what the parts of a file share.
 type document struct {
 	pieces    []scene.Drawing
+	roles     []scene.Role // that have a layer
 	layers    map[scene.Role]layer
 	lineTypes lineTypes
 	next      handle // the first that is free
 }
 
 func newDocument(pieces []scene.Drawing) *document {
-	types := lineTypesOf(pieces)
-	return &document{pieces: pieces, layers: layersOf(pieces, types), lineTypes: types, next: firstFree}
+	types, roles := lineTypesOf(pieces), rolesOf(pieces)
+	return &document{pieces: pieces, roles: roles, layers: layersOf(pieces, roles, types), lineTypes: types, next: firstFree}
 }
 
 // body returns all sections after the header.

@@ -14,6 +14,7 @@ const (
 	longestSide  = 14400 / pointsPerMM // of a page: 14 400 points (ISO 32000-1, annex C; value from memory)
 	shortestSide = 3 / pointsPerMM     // of a page: 3 points (the same)
 	farthest     = 10000               // coordinates; older readers end at 32 767 points (value from memory)
+	farthestForm = 1e9                 // corners of artwork, which is clipped; numbers may go to 3.4e38 (ISO 32000-1, annex C; value from memory)
 	thinnest     = 0.01                // lines and lettering; below, a reader draws what it likes
 	roundest     = 1000                // bulge of an edge that is within a quarter of a degree of a full circle
 )
@@ -88,8 +89,10 @@ func checkItem(item scene.Item) error {
 		return describe("label", item.Role, checkLabel(item))
 	case scene.Placed:
 		return describe("placed form", scene.Artwork, checkPlaced(item))
+	case scene.Repeated:
+		return describe("part", item.Layer(), checkRepeated(item))
 	default:
-		return fmt.Errorf("a %T can't be drawn; use a Stroke, a Fill, a Label or a Placed", item)
+		return fmt.Errorf("a %T can't be drawn; use a Stroke, a Fill, a Label, a Placed or a Repeated", item)
 	}
 }
 
@@ -97,7 +100,7 @@ func checkItem(item scene.Item) error {
 // those have no name to say it with.
 func describe(what string, role scene.Role, err error) error {
 	if role.Style().Name == "" {
-		return fmt.Errorf("%s of role %d: there is no such role; use one of scene.Roles", what, int(role))
+		return fmt.Errorf("%s of role %d: there is no such role; use one of scene.AllRoles", what, int(role))
 	}
 	if err != nil {
 		return fmt.Errorf("%s on layer %s: %w", what, role, err)

@@ -16,7 +16,8 @@ type content struct {
 	fonts    *fonts
 	lettered []*font // the faces used so far
 	forms    *forms
-	placed   dict // the artwork used so far, by name
+	parts    *parts
+	placed   dict // the artwork and the parts used so far, by name
 	states   dict // the opacities used so far, by name
 	blends   bool // something shines through
 }
@@ -76,6 +77,13 @@ func (c *content) layer(role scene.Role, items []scene.Item) {
 		c.do("scn", 1)
 		c.do("j", roundJoin)
 	}
+	c.items(items)
+	c.do("Q")
+	c.do("EMC")
+}
+
+// items writes items of one role with a pen that nothing is known of.
+func (c *content) items(items []scene.Item) {
 	c.pen = pen{}
 	for _, item := range items {
 		switch item := item.(type) {
@@ -87,10 +95,10 @@ func (c *content) layer(role scene.Role, items []scene.Item) {
 			c.label(item)
 		case scene.Placed:
 			c.place(item)
+		case scene.Repeated:
+			c.repeat(item)
 		}
 	}
-	c.do("Q")
-	c.do("EMC")
 }
 
 func (c *content) stroke(s scene.Stroke) {

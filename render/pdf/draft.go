@@ -3,7 +3,6 @@ package pdf
 import (
 	"crypto/sha256"
 	"hash"
-	"slices"
 
 	"gussetwright/render/pdf/object"
 )
@@ -16,6 +15,7 @@ type draft struct {
 	kids    array     // the pages
 	fonts   *fonts
 	forms   *forms
+	parts   *parts
 	drawn   hash.Hash // of what is drawn on the pages
 }
 
@@ -23,6 +23,7 @@ func newDraft() *draft {
 	d := &draft{fonts: newFonts(), drawn: sha256.New()}
 	d.catalog, d.tree = d.reserve(), d.reserve()
 	d.forms = newForms(&d.file)
+	d.parts = newParts(d)
 	return d
 }
 
@@ -30,17 +31,6 @@ func newDraft() *draft {
 func (d *draft) draw(operators []byte) reference {
 	d.drawn.Write(operators) // a hash takes everything
 	return d.add(stream{nil, operators})
-}
-
-// letters returns the faces that a page uses, as its resources.
-func (d *draft) letters(lettered []*font) dict {
-	var letters dict
-	for _, font := range d.fonts {
-		if slices.Contains(lettered, font) {
-			letters = append(letters, entry{font.resource, font.reserve(&d.file)})
-		}
-	}
-	return letters
 }
 
 // finish adds what the pages refer to and returns the whole file; packet is the

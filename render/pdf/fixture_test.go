@@ -31,8 +31,12 @@ func page(title string) scene.Drawing {
 	// An outline with two round corners, one turning in; it comes first to show
 	// that layers are drawn in their own order.
 	add(scene.Stroke{Role: scene.Cutting, Width: 0.35, Path: geometry.Path{Closed: true, Vertices: []geometry.Vertex{
-		{Vec2: geometry.Vec2{}}, {Vec2: geometry.Vec2{X: 300}}, {Vec2: geometry.Vec2{X: 300, Y: 180}, Bulge: math.Tan(math.Pi / 8)},
-		{Vec2: geometry.Vec2{X: 280, Y: 200}}, {Vec2: geometry.Vec2{X: 20, Y: 200}, Bulge: -math.Tan(math.Pi / 8)}, {Vec2: geometry.Vec2{Y: 180}},
+		{Vec2: geometry.Vec2{}},
+		{Vec2: geometry.Vec2{X: 300}},
+		{Vec2: geometry.Vec2{X: 300, Y: 180}, Bulge: math.Tan(math.Pi / 8)},
+		{Vec2: geometry.Vec2{X: 280, Y: 200}},
+		{Vec2: geometry.Vec2{X: 20, Y: 200}, Bulge: -math.Tan(math.Pi / 8)},
+		{Vec2: geometry.Vec2{Y: 180}},
 	}}})
 	for i, x := range []float64{60, 120.123456, 180, 240} {
 		role := []scene.Role{scene.Creasing, scene.ReverseCreasing}[i%2]
@@ -45,8 +49,10 @@ func page(title string) scene.Drawing {
 	}
 	// A slot with half round ends, and an arc that is nearly straight.
 	add(scene.Stroke{Role: scene.Punching, Width: 0.25, Path: geometry.Path{Closed: true, Vertices: []geometry.Vertex{
-		{Vec2: geometry.Vec2{X: 130, Y: 150}}, {Vec2: geometry.Vec2{X: 170, Y: 150}, Bulge: 1},
-		{Vec2: geometry.Vec2{X: 170, Y: 165}}, {Vec2: geometry.Vec2{X: 130, Y: 165}, Bulge: 1},
+		{Vec2: geometry.Vec2{X: 130, Y: 150}},
+		{Vec2: geometry.Vec2{X: 170, Y: 150}, Bulge: 1},
+		{Vec2: geometry.Vec2{X: 170, Y: 165}},
+		{Vec2: geometry.Vec2{X: 130, Y: 165}, Bulge: 1},
 	}}})
 	add(scene.Stroke{Role: scene.Cutting, Width: 0.35, Path: geometry.Path{Vertices: []geometry.Vertex{
 		{Vec2: geometry.Vec2{X: 20, Y: 40}, Bulge: 1e-5}, {Vec2: geometry.Vec2{X: 280, Y: 40}, Bulge: -2.5}, {Vec2: geometry.Vec2{X: 285, Y: 50}},

@@ -3,6 +3,7 @@ package pdf
 import (
 	"crypto/sha256"
 	"fmt"
+	"slices"
 
 	"gussetwright/render/pdf/object"
 	"gussetwright/render/typeface"
@@ -62,6 +63,17 @@ func (f *font) reserve(file *file) reference {
 		f.number = file.reserve()
 	}
 	return f.number
+}
+
+// used returns those faces that something was written in, as resources.
+func (f *fonts) used(file *file, lettered []*font) dict {
+	var letters dict
+	for _, font := range f {
+		if slices.Contains(lettered, font) {
+			letters = append(letters, entry{font.resource, font.reserve(file)})
+		}
+	}
+	return letters
 }
 
 // embed fills the number of the font with the glyphs used (ISO 32000-1, 9.7).

@@ -98,9 +98,12 @@ func pack(picture image.Image, quality int) (plain, error) {
 	}
 	size := picture.Bounds().Size()
 	head := dict{
-		{"Type", name("XObject")}, {"Subtype", name("Image")},
-		{"Width", integer(size.X)}, {"Height", integer(size.Y)},
-		{"ColorSpace", space}, {"BitsPerComponent", integer(8)},
+		{"Type", name("XObject")},
+		{"Subtype", name("Image")},
+		{"Width", integer(size.X)},
+		{"Height", integer(size.Y)},
+		{"ColorSpace", space},
+		{"BitsPerComponent", integer(8)},
 	}
 	var packed bytes.Buffer
 	if quality > 0 {
@@ -113,8 +116,10 @@ func pack(picture image.Image, quality int) (plain, error) {
 		return plain{}, fmt.Errorf("pack a picture of %d × %d pixels: %w", size.X, size.Y, err)
 	}
 	head = append(head, entry{"Filter", name("FlateDecode")}, entry{"DecodeParms", dict{
-		{"Predictor", integer(anyPNGPredictor)}, {"Colors", integer(channels)},
-		{"BitsPerComponent", integer(8)}, {"Columns", integer(size.X)},
+		{"Predictor", integer(anyPNGPredictor)},
+		{"Colors", integer(channels)},
+		{"BitsPerComponent", integer(8)},
+		{"Columns", integer(size.X)},
 	}})
 	return plain{head, pixelData(packed.Bytes())}, nil
 }

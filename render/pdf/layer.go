@@ -20,13 +20,13 @@ type layer struct {
 // order, and in a template one for artwork.
 func addLayers(f *file, pages []scene.Drawing, template bool) []layer {
 	var layers []layer
-	for _, role := range scene.Roles() {
+	for _, role := range scene.AllRoles() {
 		if wanted := template && role == scene.Artwork; !wanted && !slices.ContainsFunc(pages, func(page scene.Drawing) bool { return uses(page, role) }) {
 			continue
 		}
 		added := layer{role: role, group: f.add(contentGroup(role.Style()))}
 		if role != scene.Artwork {
-			added.colour = f.add(spotColour(role.Style()))
+			added.colour = f.add(spotColour(role))
 		}
 		layers = append(layers, added)
 	}
@@ -53,9 +53,13 @@ func contentGroup(style scene.Style) dict {
 }
 
 // spotColour returns a plate of its own for the step, with the ink mix that a
-// device without that plate shows.
-func spotColour(style scene.Style) array {
-	proof := style.Proof
+// device without that plate shows. Marks are on all plates (ISO 32000-1, 8.6.6.4).
+func spotColour(role scene.Role) array {
+	style := role.Style()
+	plate, proof := name(style.Name), style.Proof
+	if role.OnEveryPlate() {
+		plate = "All"
+	}
 	tint := dict{
 		{"FunctionType", integer(2)},
 		{"Domain", numbers(0, 1)},
@@ -63,7 +67,7 @@ func spotColour(style scene.Style) array {
 		{"C1", numbers(proof.C, proof.M, proof.Y, proof.K)},
 		{"N", integer(1)},
 	}
-	return array{name("Separation"), name(style.Name), name("DeviceCMYK"), tint}
+	return array{name("Separation"), plate, name("DeviceCMYK"), tint}
 }
 
 // overprint returns the graphics state of the steps: their plates leave all

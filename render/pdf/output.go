@@ -6,6 +6,7 @@ import (
 	"hash"
 	"strings"
 
+	"gussetwright/render/pdf/object"
 	"gussetwright/render/pdf/profile"
 	"gussetwright/render/scene"
 )
@@ -83,14 +84,14 @@ func checkForPress(pages []scene.Drawing, info Info) error {
 	}
 	walk := newWalk(allowed)
 	for i, page := range pages {
-		for j, item := range page.Items {
-			placed, isPlaced := item.(scene.Placed)
-			if !isPlaced {
-				continue
+		err := placedIn(page, func(item int, form *object.Form) error {
+			if err := walk.form(form); err != nil {
+				return fmt.Errorf("page %d (%s): item %d: PDF/X-4 does not allow this artwork: %w; save it anew as PDF/X-4, or write the file without an output profile", i+1, page.Title, item, err)
 			}
-			if err := walk.form(placed.Form); err != nil {
-				return fmt.Errorf("page %d (%s): item %d: PDF/X-4 does not allow this artwork: %w; save it anew as PDF/X-4, or write the file without an output profile", i+1, page.Title, j+1, err)
-			}
+			return nil
+		})
+		if err != nil {
+			return err
 		}
 	}
 	return nil

@@ -208,7 +208,8 @@ func TestArtworkThatPDFX4DoesNotAllow(t *testing.T) {
 	}{
 		{"the font Caslon is not embedded", dict{{"Font", dict{{"F", &object.Indirect{Value: dict{{"Type", name("Font")}, {"Subtype", name("Type1")}, {"BaseFont", name("Caslon")}}}}}}}},
 		{"the font Bodoni is not embedded", dict{{"Font", dict{{"F", dict{{"Type", name("Font")}, {"Subtype", name("Type0")}, {"DescendantFonts", array{
-			dict{{"Type", name("Font")}, {"Subtype", name("CIDFontType2")}, {"BaseFont", name("Bodoni")}, {"FontDescriptor", dict{}}}}}}}}}}},
+			dict{{"Type", name("Font")}, {"Subtype", name("CIDFontType2")}, {"BaseFont", name("Bodoni")}, {"FontDescriptor", dict{}}},
+		}}}}}}}},
 		{"packed by LZW", dict{{"XObject", dict{{"X", ring}}}}},
 		{"holds PostScript", dict{{"XObject", dict{{"X", stream{Dict: dict{{"Subtype", name("PS")}}}}}}}},
 		{"another file (OPI)", dict{{"XObject", dict{{"X", plain{Dict: dict{{"OPI", dict{}}}}}}}}},

@@ -19,7 +19,7 @@ type shared struct {
 // addPage adds the page of a drawing with its content. Each page names only the
 // layers, plates, faces and artwork that it uses.
 func (d *draft) addPage(drawing scene.Drawing, shared shared) reference {
-	c := content{fonts: d.fonts, forms: d.forms}
+	c := content{fonts: d.fonts, forms: d.forms, parts: d.parts}
 	c.scale(drawing.Media.Min)
 	var groups, colours dict
 	for _, layer := range shared.layers {
@@ -37,7 +37,7 @@ func (d *draft) addPage(drawing scene.Drawing, shared shared) reference {
 	resources := dict{
 		{"ColorSpace", colours},
 		{"ExtGState", append(dict{{stepState, shared.stepState}}, c.states...)},
-		{"Font", d.letters(c.lettered)},
+		{"Font", d.fonts.used(&d.file, c.lettered)},
 		{"Properties", groups},
 	}
 	if len(c.placed) > 0 {

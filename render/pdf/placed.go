@@ -145,7 +145,7 @@ func checkPlaced(p scene.Placed) error {
 	}
 	for _, at := range p.Places() {
 		low, high := at.At(geometry.Vec2{}), at.At(geometry.Vec2{X: 1, Y: 1})
-		if err := within("place", farthest, low.X, low.Y, high.X, high.Y, at.U.X, at.U.Y, at.V.X, at.V.Y); err != nil {
+		if err := within("place", farthestForm, low.X, low.Y, high.X, high.Y, at.U.X, at.U.Y, at.V.X, at.V.Y); err != nil {
 			return err
 		}
 	}

@@ -130,33 +130,71 @@ func TestPlacedArtworkReadByPopplerAndMupdf(t *testing.T) {
 		seen   []seen
 	}{
 		{"upright, 60 × 30 mm with its corner at (20, 40)", scene.Placed{At: at(20, 40, 60, 0, 0, 30), Opacity: 1}, []seen{
-			{20 + p, 40 + p, red}, {80 - p, 40 + p, green}, {20 + p, 70 - p, blue}, {80 - p, 70 - p, yellow},
-			{50 - p, 45, red}, {50 + p, 45, green}, {25, 55 - p, red}, {25, 55 + p, blue}, {50, 55, dark},
-			{20 - p, 45, white}, {80 + p, 45, white}, {30, 40 - p, white}, {30, 70 + p, white},
+			{20 + p, 40 + p, red},
+			{80 - p, 40 + p, green},
+			{20 + p, 70 - p, blue},
+			{80 - p, 70 - p, yellow},
+			{50 - p, 45, red},
+			{50 + p, 45, green},
+			{25, 55 - p, red},
+			{25, 55 + p, blue},
+			{50, 55, dark},
+			{20 - p, 45, white},
+			{80 + p, 45, white},
+			{30, 40 - p, white},
+			{30, 70 + p, white},
 		}},
 		{"a quarter turn to the left", scene.Placed{At: at(100, 20, 0, 60, -30, 0), Opacity: 1}, []seen{
 			// What was its lower left corner is now the lower right one.
-			{100 - p, 20 + p, red}, {100 - p, 80 - p, green}, {70 + p, 20 + p, blue}, {70 + p, 80 - p, yellow},
-			{85 + p, 30, red}, {85 - p, 30, blue}, {90, 50 - p, red}, {90, 50 + p, green}, {100 + p, 30, white}, {70 - p, 30, white},
+			{100 - p, 20 + p, red},
+			{100 - p, 80 - p, green},
+			{70 + p, 20 + p, blue},
+			{70 + p, 80 - p, yellow},
+			{85 + p, 30, red},
+			{85 - p, 30, blue},
+			{90, 50 - p, red},
+			{90, 50 + p, green},
+			{100 + p, 30, white},
+			{70 - p, 30, white},
 		}},
 		{"mirrored left to right", scene.Placed{At: at(80, 40, -60, 0, 0, 30), Opacity: 1}, []seen{
 			{20 + p, 40 + p, green}, {80 - p, 40 + p, red}, {20 + p, 70 - p, yellow}, {80 - p, 70 - p, blue},
 		}},
 		{"turned by 3-4-5 of a triangle, 50 mm square", scene.Placed{At: at(60, 30, 40, 30, -30, 40), Opacity: 1}, []seen{
 			// A quarter along each side from the corner: 60 + 10 − 7.5, 30 + 7.5 + 10.
-			{62.5, 47.5, red}, {82.5, 62.5, green}, {47.5, 67.5, blue}, {67.5, 82.5, yellow}, {65, 65, dark},
-			{60, 29.5, white}, {100, 59, white}, {30.5, 69, white},
+			{62.5, 47.5, red},
+			{82.5, 62.5, green},
+			{47.5, 67.5, blue},
+			{67.5, 82.5, yellow},
+			{65, 65, dark},
+			{60, 29.5, white},
+			{100, 59, white},
+			{30.5, 69, white},
 		}},
-		{"three more: right, above, and half a step back", scene.Placed{At: at(20, 40, 40, 0, 0, 20), Opacity: 1,
-			Copies: []geometry.Vec2{{X: 1}, {Y: 1}, {X: -0.5, Y: -1}}}, []seen{
-			{20 + p, 40 + p, red}, {60 + p, 40 + p, red}, {60 - p, 40 + p, green}, {100 - p, 60 - p, yellow},
-			{20 + p, 60 + p, red}, {60 - p, 80 - p, yellow}, {0 + p, 20 + p, red}, {40 - p, 40 - p, yellow}, {40 + p, 40 - p, white}, {60 + p, 60 + p, white},
+		{"three more: right, above, and half a step back", scene.Placed{
+			At: at(20, 40, 40, 0, 0, 20), Opacity: 1,
+			Copies: []geometry.Vec2{{X: 1}, {Y: 1}, {X: -0.5, Y: -1}},
+		}, []seen{
+			{20 + p, 40 + p, red},
+			{60 + p, 40 + p, red},
+			{60 - p, 40 + p, green},
+			{100 - p, 60 - p, yellow},
+			{20 + p, 60 + p, red},
+			{60 - p, 80 - p, yellow},
+			{0 + p, 20 + p, red},
+			{40 - p, 40 - p, yellow},
+			{40 + p, 40 - p, white},
+			{60 + p, 60 + p, white},
 		}},
 		// Half of the white paper shines through. The black field over the middle does
 		// not let the colours beneath it through, as the form is faded as a whole.
 		{"half seen", scene.Placed{At: at(20, 40, 60, 0, 0, 30), Opacity: 0.5}, []seen{
-			{20 + p, 40 + p, half(red)}, {80 - p, 40 + p, half(green)}, {20 + p, 70 - p, half(blue)}, {80 - p, 70 - p, half(yellow)},
-			{50 - 1, 55 - 1, half(dark)}, {50 + 1, 55 + 1, half(dark)},
+			{20 + p, 40 + p, half(red)},
+			{80 - p, 40 + p, half(green)},
+			{20 + p, 70 - p, half(blue)},
+			{80 - p, 70 - p, half(yellow)},
+			{50 - 1, 55 - 1, half(dark)},
+			{50 + 1, 55 + 1, half(dark)},
 		}},
 		{"not seen", scene.Placed{At: at(20, 40, 60, 0, 0, 30)}, []seen{{25, 45, white}, {75, 65, white}}},
 		{"within a circle of 10 mm", scene.Placed{At: at(20, 40, 60, 0, 0, 30), Opacity: 1, Clip: geometry.Circle(geometry.Vec2{X: 40, Y: 55}, 10)}, []seen{
@@ -187,8 +225,12 @@ func TestArtworkKeepsItsOrder(t *testing.T) {
 // once too.
 func TestFormsStandOnceInTheFile(t *testing.T) {
 	photo := &object.Indirect{Value: stream{dict{
-		{"Type", name("XObject")}, {"Subtype", name("Image")}, {"Width", integer(1)}, {"Height", integer(1)},
-		{"ColorSpace", name("DeviceRGB")}, {"BitsPerComponent", integer(8)},
+		{"Type", name("XObject")},
+		{"Subtype", name("Image")},
+		{"Width", integer(1)},
+		{"Height", integer(1)},
+		{"ColorSpace", name("DeviceRGB")},
+		{"BitsPerComponent", integer(8)},
 	}, []byte{1, 2, 3}}}
 	form := func() *object.Form {
 		return &object.Form{Width: 1, Height: 1, Content: []byte("/Photo Do"), Resources: dict{{"XObject", dict{{"Photo", photo}}}}}
@@ -251,7 +293,7 @@ func TestBadPlacedArtwork(t *testing.T) {
 		{"the form is 0 × 5", func(p *scene.Placed) { p.Form = &object.Form{Height: 5} }},
 		{"size of the form: +Inf", func(p *scene.Placed) { p.Form = &object.Form{Width: math.Inf(1), Height: 5} }},
 		{"place: NaN", func(p *scene.Placed) { p.At.U.Y = nan }},
-		{"place: 20000", func(p *scene.Placed) { p.Copies = []geometry.Vec2{{X: 2000}} }},
+		{"place: 2e+09", func(p *scene.Placed) { p.Copies = []geometry.Vec2{{X: 2e8}} }},
 		{"pressed flat", func(p *scene.Placed) { p.At.V = p.At.U }},
 		{"opacity of 1.1", func(p *scene.Placed) { p.Opacity = 1.1 }},
 		{"opacity of NaN", func(p *scene.Placed) { p.Opacity = nan }},

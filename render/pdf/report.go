@@ -67,7 +67,7 @@ func (d *draft) addReportPage(page report.Page, images *images) (reference, erro
 			return 0, fmt.Errorf("item %d: %w", i+1, err)
 		}
 	}
-	resources := dict{{"Font", d.letters(c.lettered)}}
+	resources := dict{{"Font", d.fonts.used(&d.file, c.lettered)}}
 	if len(c.placed) > 0 {
 		resources = append(resources, entry{"XObject", c.placed})
 	}

@@ -203,12 +203,21 @@ func comparePixels(t *testing.T, path string, want image.Image) {
 func TestReportSeenByPopplerAndMupdf(t *testing.T) {
 	file := save(t, produceReport(t, readable(t)[1:], day))
 	look(t, "report", file, geometry.RectAt(0, 0, 200, 150), []seen{
-		{25, 25, color.NRGBA{200, 40, 90, 255}}, {10, 25, blue}, {5, 25, white},
-		{65, 25, color.NRGBA{0, 120, 60, 255}}, {50.5, 10.5, white}, {110, 25, color.NRGBA{255, 200, 0, 255}},
-		{130, 12, dark}, {130, 17, white},
-		{10.2, 60.2, red}, {69.8, 60.2, green}, {10.2, 89.8, blue}, {69.8, 129.8, yellow},
+		{25, 25, color.NRGBA{200, 40, 90, 255}},
+		{10, 25, blue},
+		{5, 25, white},
+		{65, 25, color.NRGBA{0, 120, 60, 255}},
+		{50.5, 10.5, white},
+		{110, 25, color.NRGBA{255, 200, 0, 255}},
+		{130, 12, dark},
+		{130, 17, white},
+		{10.2, 60.2, red},
+		{69.8, 60.2, green},
+		{10.2, 89.8, blue},
+		{69.8, 129.8, yellow},
 		// The pixel in column 20 and row 15 of the pictures; 120 of 255 opaque.
-		{160.5, 74.5, color.NRGBA{120, 120, 130, 255}}, {110.5, 74.5, color.NRGBA{191, 191, 196, 255}},
+		{160.5, 74.5, color.NRGBA{120, 120, 130, 255}},
+		{110.5, 74.5, color.NRGBA{191, 191, 196, 255}},
 	})
 }
 

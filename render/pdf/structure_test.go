@@ -253,8 +253,10 @@ func TestFontParts(t *testing.T) {
 			key  string
 			want any
 		}{
-			{font, "Subtype", "/Type0"}, {font, "Encoding", "/Identity-H"},
-			{descendant, "Subtype", "/CIDFontType2"}, {descendant, "BaseFont", d.get(font, "BaseFont")},
+			{font, "Subtype", "/Type0"},
+			{font, "Encoding", "/Identity-H"},
+			{descendant, "Subtype", "/CIDFontType2"},
+			{descendant, "BaseFont", d.get(font, "BaseFont")},
 			{d.get(descendant, "FontDescriptor"), "FontName", d.get(font, "BaseFont")},
 		} {
 			if got := d.get(c.from, c.key); got != c.want {

@@ -28,9 +28,21 @@ func TestWindowsOfReports(t *testing.T) {
 	file := save(t, produceReport(t, []report.Page{page}, day))
 	geomtest.Run(t, "qpdf", "--check", file)
 	look(t, "window", file, geometry.RectAt(0, 0, 100, 100), []seen{
-		{5, 90, blue}, {95, 90, blue}, {5, 10, blue}, {15, 10, blue}, {95, 10, blue},
-		{5, 50, white}, {25, 50, red}, {35, 50, white}, {45, 50, red}, {65, 50, white},
-		{10, 25, white}, {22, 24, red}, {58, 24, green}, {62, 24, white}, {58, 40, yellow},
+		{5, 90, blue},
+		{95, 90, blue},
+		{5, 10, blue},
+		{15, 10, blue},
+		{95, 10, blue},
+		{5, 50, white},
+		{25, 50, red},
+		{35, 50, white},
+		{45, 50, red},
+		{65, 50, white},
+		{10, 25, white},
+		{22, 24, red},
+		{58, 24, green},
+		{62, 24, white},
+		{58, 40, yellow},
 	})
 	if text := string(geomtest.Run(t, "pdftotext", file, "-")); !strings.Contains(text, "within") {
 		t.Errorf("found %q", text)

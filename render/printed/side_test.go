@@ -90,8 +90,16 @@ func TestArtworkStandsWhereItIsPlaced(t *testing.T) {
 				for _, probe := range []struct {
 					dx, dy float64
 					want   color.RGBA
-				}{{-near, near, c.upperLeft}, {near, near, c.upperRight}, {-near, -near, c.lowerLeft}, {near, -near, c.lowRight},
-					{-49.5, 49.5, c.upperLeft}, {49.5, -49.5, c.lowRight}, {-51, 0.5, white}, {0.5, 51, white}} {
+				}{
+					{-near, near, c.upperLeft},
+					{near, near, c.upperRight},
+					{-near, -near, c.lowerLeft},
+					{near, -near, c.lowRight},
+					{-49.5, 49.5, c.upperLeft},
+					{49.5, -49.5, c.lowRight},
+					{-51, 0.5, white},
+					{0.5, 51, white},
+				} {
 					p := middle.Add(geometry.Vec2{X: probe.dx * 1.5, Y: probe.dy * 1.5})
 					if math.Abs(probe.dx) > 1 {
 						p = middle.Add(geometry.Vec2{X: probe.dx, Y: probe.dy})
@@ -135,8 +143,11 @@ func TestBackgroundKeepsOffTheGlue(t *testing.T) {
 		x, y  float64
 		want  color.RGBA
 	}{
-		{"front", 120, 250, blue}, {"bleed to the left", -2.5, 250, blue}, {"beyond the bleed", -4, 250, color.RGBA{}},
-		{"under the seam", 682, 250, blue}, {"on the seam flap", 690, 250, white},
+		{"front", 120, 250, blue},
+		{"bleed to the left", -2.5, 250, blue},
+		{"beyond the bleed", -4, 250, color.RGBA{}},
+		{"under the seam", 682, 250, blue},
+		{"on the seam flap", 690, 250, white},
 	} {
 		if got := probe(c.x, c.y); got != c.want {
 			t.Errorf("%s is %v, want %v", c.where, got, c.want)

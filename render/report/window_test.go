@@ -32,9 +32,14 @@ func TestWindow(t *testing.T) {
 		x, y float64
 		want color.RGBA
 	}{
-		{"line in the window", 20, 20, color.RGBA{255, 0, 0, 255}}, {"left of it", 9, 20, green}, {"right of it", 31, 20, green},
-		{"beside the line", 20, 15, green}, {"in the window within", 27, 26, color.RGBA{0, 0, 255, 255}},
-		{"in the outer one alone", 20, 26, green}, {"in the inner one alone", 35, 26, green}, {"after it", 52, 32, color.RGBA{0, 0, 255, 255}},
+		{"line in the window", 20, 20, color.RGBA{255, 0, 0, 255}},
+		{"left of it", 9, 20, green},
+		{"right of it", 31, 20, green},
+		{"beside the line", 20, 15, green},
+		{"in the window within", 27, 26, color.RGBA{0, 0, 255, 255}},
+		{"in the outer one alone", 20, 26, green},
+		{"in the inner one alone", 35, 26, green},
+		{"after it", 52, 32, color.RGBA{0, 0, 255, 255}},
 	} {
 		if got := picture.RGBAAt(int(c.x*4), int((40-c.y)*4)); got != c.want {
 			t.Errorf("%s is %v, want %v", c.what, got, c.want)

@@ -71,11 +71,13 @@ func checkItem(item Item) error {
 		err = errors.Join(at.check(-Farthest), size.check(smallest))
 	case Placed:
 		err = item.check()
+	case Repeated:
+		return item.check()
 	default:
-		return fmt.Errorf("it is a %T; use a Stroke, a Fill, a Label or a Placed", item)
+		return fmt.Errorf("it is a %T; use a Stroke, a Fill, a Label, a Placed or a Repeated", item)
 	}
 	if _, known := styles[item.Layer()]; !known {
-		err = errors.Join(err, fmt.Errorf("role %d is not known; use one of Roles", item.Layer()))
+		err = errors.Join(err, fmt.Errorf("role %d is not known; use one of AllRoles", item.Layer()))
 	}
 	return err
 }

@@ -62,8 +62,12 @@ func TestStraight(t *testing.T) {
 		edge geometry.Edge
 		want bool
 	}{
-		{chord(1000, 0), true}, {chord(1000, 1e-9), true}, {chord(1000, -1e-6), false},
-		{chord(1, 1e-6), true}, {chord(1e-5, 1), true}, {chord(1, -1), false},
+		{chord(1000, 0), true},
+		{chord(1000, 1e-9), true},
+		{chord(1000, -1e-6), false},
+		{chord(1, 1e-6), true},
+		{chord(1e-5, 1), true},
+		{chord(1, -1), false},
 	}
 	for _, c := range cases {
 		if got := scene.Straight(c.edge); got != c.want {

@@ -16,6 +16,11 @@ const (
 	ReverseCreasing
 	Punching
 	Cutting
+	SheetEdge
+	Gripper
+	ColourBar
+	PieceNumbers
+	PressMarks
 )
 
 // RGB is a screen colour.
@@ -35,10 +40,23 @@ type Style struct {
 	Help   string  // what the lines of this role mean, for the legend
 }
 
-// Roles lists all roles in drawing order.
+// Roles lists all roles of the drawing of a piece in drawing order.
 func Roles() []Role {
 	return []Role{Artwork, Gluing, ContentArea, Bleed, Dimensions, Legend, Creasing, ReverseCreasing, Punching, Cutting}
 }
+
+// SheetRoles lists the roles that only the drawing of a press sheet has, which are
+// drawn after the others.
+func SheetRoles() []Role {
+	return []Role{SheetEdge, Gripper, ColourBar, PieceNumbers, PressMarks}
+}
+
+// AllRoles lists Roles and SheetRoles.
+func AllRoles() []Role { return append(Roles(), SheetRoles()...) }
+
+// OnEveryPlate tells whether the role prints with every ink, as marks do by which
+// plates and dies are set to each other.
+func (r Role) OnEveryPlate() bool { return r == PressMarks }
 
 // Style returns the look of the role. The colours are a palette of our own;
 // dashes and labels tell the roles apart without them. 0.25 mm and 0.18 mm are
@@ -59,4 +77,9 @@ var styles = map[Role]Style{
 	ReverseCreasing: {"ReverseCreasing", "Structural", "ReverseCreasing", RGB{190, 85, 20}, CMYK{0.10, 0.70, 1, 0.10}, 0.25, "valley fold, toward the print side"},
 	Punching:        {"Punching", "Structural", "Punching", RGB{44, 66, 150}, CMYK{0.95, 0.80, 0, 0.05}, 0.25, "round hole"},
 	Cutting:         {"Cutting", "Structural", "Cutting", RGB{92, 22, 78}, CMYK{0.55, 1, 0.20, 0.35}, 0.35, "cut edge"},
+	SheetEdge:       {"SheetEdge", "Legend", "", RGB{84, 84, 84}, CMYK{0, 0, 0, 0.70}, 0.25, "edge of the press sheet"},
+	Gripper:         {"Gripper", "Legend", "", RGB{150, 88, 12}, CMYK{0.20, 0.60, 1, 0.25}, 0.13, "held by the press: nothing is printed here"},
+	ColourBar:       {"ColourBar", "Legend", "", RGB{60, 92, 150}, CMYK{0.80, 0.55, 0.05, 0.10}, 0.13, "room for the colour bar of the press"},
+	PieceNumbers:    {"PieceNumbers", "Legend", "", RGB{31, 41, 51}, CMYK{0.30, 0.20, 0.10, 0.80}, 0.13, "number of the blank on the sheet"},
+	PressMarks:      {"PressMarks", "", "", RGB{20, 20, 20}, CMYK{1, 1, 1, 1}, 0.13, "register and trim marks, on every plate"},
 }

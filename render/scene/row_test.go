@@ -21,10 +21,18 @@ func TestRow(t *testing.T) {
 	}{
 		{"none", nil, []geometry.Vec2{}, geometry.Rect{}},
 		{"one", []scene.Drawing{page(-10, -5, 100, 50)}, []geometry.Vec2{{}}, geometry.RectAt(-10, -5, 100, 50)},
-		{"equal margins", []scene.Drawing{page(-10, -10, 100, 50), page(-10, -10, 70, 50), page(-10, -10, 30, 50)},
-			[]geometry.Vec2{{}, {X: 100 + 20}, {X: 100 + 20 + 70 + 20}}, geometry.RectAt(-10, -10, 100+20+70+20+30, 50)},
-		{"other margins", []scene.Drawing{page(-10, -10, 100, 50), page(-25, -30, 70, 120)},
-			[]geometry.Vec2{{}, {X: 90 + 20 + 25}}, geometry.RectAt(-10, -30, 100+20+70, 120)},
+		{
+			"equal margins",
+			[]scene.Drawing{page(-10, -10, 100, 50), page(-10, -10, 70, 50), page(-10, -10, 30, 50)},
+			[]geometry.Vec2{{}, {X: 100 + 20}, {X: 100 + 20 + 70 + 20}},
+			geometry.RectAt(-10, -10, 100+20+70+20+30, 50),
+		},
+		{
+			"other margins",
+			[]scene.Drawing{page(-10, -10, 100, 50), page(-25, -30, 70, 120)},
+			[]geometry.Vec2{{}, {X: 90 + 20 + 25}},
+			geometry.RectAt(-10, -30, 100+20+70, 120),
+		},
 	}
 	for _, c := range cases {
 		t.Run(c.name, func(t *testing.T) {

@@ -16,7 +16,7 @@ type Drawing struct {
 	Items []Item
 }
 
-// Item is one thing to draw: a Stroke, a Fill, a Label or a Placed.
+// Item is one thing to draw: a Stroke, a Fill, a Label, a Placed or a Repeated.
 type Item interface {
 	// Layer returns the role of the item.
 	Layer() Role

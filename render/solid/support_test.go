@@ -62,8 +62,18 @@ func names(styles map[string]bag.Spec) []string { return slices.Sorted(maps.Keys
 
 // hues are far apart, so that a pixel tells its panel whatever the light.
 var hues = []color.RGBA{
-	{255, 0, 0, 255}, {0, 255, 0, 255}, {0, 0, 255, 255}, {255, 255, 0, 255}, {255, 0, 255, 255}, {0, 255, 255, 255},
-	{255, 128, 0, 255}, {0, 255, 128, 255}, {128, 0, 255, 255}, {128, 255, 0, 255}, {0, 128, 255, 255}, {255, 0, 128, 255},
+	{255, 0, 0, 255},
+	{0, 255, 0, 255},
+	{0, 0, 255, 255},
+	{255, 255, 0, 255},
+	{255, 0, 255, 255},
+	{0, 255, 255, 255},
+	{255, 128, 0, 255},
+	{0, 255, 128, 255},
+	{128, 0, 255, 255},
+	{128, 255, 0, 255},
+	{0, 128, 255, 255},
+	{255, 0, 128, 255},
 }
 
 // tinted returns a view in which each panel has a hue of its own, or shares it with

@@ -14,12 +14,16 @@ import (
 // is 120 mm × 100 mm with its lower left corner at (−10, −10).
 func sample() scene.Drawing {
 	slot := geometry.Path{Closed: true, Vertices: []geometry.Vertex{
-		{Vec2: geometry.Vec2{X: 40, Y: 60}}, {Vec2: geometry.Vec2{X: 60, Y: 60}, Bulge: 1},
-		{Vec2: geometry.Vec2{X: 60, Y: 70}}, {Vec2: geometry.Vec2{X: 40, Y: 70}, Bulge: 1},
+		{Vec2: geometry.Vec2{X: 40, Y: 60}},
+		{Vec2: geometry.Vec2{X: 60, Y: 60}, Bulge: 1},
+		{Vec2: geometry.Vec2{X: 60, Y: 70}},
+		{Vec2: geometry.Vec2{X: 40, Y: 70}, Bulge: 1},
 	}}
 	curves := geometry.Path{Vertices: []geometry.Vertex{
-		{Vec2: geometry.Vec2{X: 10, Y: 40}, Bulge: -0.3}, {Vec2: geometry.Vec2{X: 30, Y: 45}, Bulge: 0.7},
-		{Vec2: geometry.Vec2{X: 30, Y: 30}, Bulge: 1e-9}, {Vec2: geometry.Vec2{X: 12, Y: 28}},
+		{Vec2: geometry.Vec2{X: 10, Y: 40}, Bulge: -0.3},
+		{Vec2: geometry.Vec2{X: 30, Y: 45}, Bulge: 0.7},
+		{Vec2: geometry.Vec2{X: 30, Y: 30}, Bulge: 1e-9},
+		{Vec2: geometry.Vec2{X: 12, Y: 28}},
 	}}
 	crease := geometry.Path{Vertices: []geometry.Vertex{{Vec2: geometry.Vec2{Y: 10.0 / 3}}, {Vec2: geometry.Vec2{X: 100, Y: 10.0 / 3}}}}
 	return scene.Drawing{

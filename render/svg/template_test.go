@@ -18,8 +18,10 @@ func TestTemplateHasAnEmptyLayerBeneathLockedLines(t *testing.T) {
 	page := geometry.RectAt(-3, -3, 106, 56)
 	line := geometry.Polygon(geometry.Vec2{}, geometry.Vec2{X: 100}, geometry.Vec2{X: 100, Y: 50})
 	var out bytes.Buffer
-	err := svg.WriteTemplate(&out, scene.Drawing{Title: "Tea", Media: page, Bleed: page, Trim: geometry.RectAt(0, 0, 100, 50),
-		Items: []scene.Item{scene.Stroke{Role: scene.Cutting, Path: line, Width: 0.35}}})
+	err := svg.WriteTemplate(&out, scene.Drawing{
+		Title: "Tea", Media: page, Bleed: page, Trim: geometry.RectAt(0, 0, 100, 50),
+		Items: []scene.Item{scene.Stroke{Role: scene.Cutting, Path: line, Width: 0.35}},
+	})
 	if err != nil {
 		t.Fatal(err)
 	}

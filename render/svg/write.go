@@ -70,10 +70,10 @@ func title(pieces []scene.Drawing) string {
 func (d *document) groups(pieces []scene.Drawing) {
 	moves := scene.Row(pieces)
 	sorted := make([]map[scene.Role][]scene.Item, len(pieces))
-	for i, piece := range pieces {
+	for i, piece := range scene.Singles(pieces) {
 		sorted[i] = piece.ByRole()
 	}
-	for _, role := range scene.Roles() {
+	for _, role := range scene.AllRoles() {
 		opened := false
 		for i, items := range sorted {
 			if len(items[role]) > 0 && !opened {

@@ -147,8 +147,11 @@ func demo(t testing.TB) job {
 	j := jobOf(teaBag(), 4, func(piece *blank.Piece, scale float64) *image.RGBA { return artwork(t, piece, scale) })
 	j.page.Title = "Quillmoor Tea House, gift bag"
 	j.page.Facts = []turntable.Fact{
-		{"Size", "190 × 95 × 265 mm (width × depth × height)"}, {"Paper", "Matt coated, 190 g/m²"},
-		{"Handle", "Rope, 6 mm holes, knotted inside"}, {"Version", "3"}, {"Date", "25 November 2026"},
+		{"Size", "190 × 95 × 265 mm (width × depth × height)"},
+		{"Paper", "Matt coated, 190 g/m²"},
+		{"Handle", "Rope, 6 mm holes, knotted inside"},
+		{"Version", "3"},
+		{"Date", "25 November 2026"},
 	}
 	j.page.Swatches = []turntable.Swatch{
 		{"Leaf green", color.RGBA{98, 130, 96, 255}, "C 62 M 34 Y 66 K 18"},

@@ -128,7 +128,7 @@ func (s *source) rect(o object.Object) (geometry.Rect, bool) {
 // inherited returns an entry of a page, or of the nodes of the page tree above it.
 func (s *source) inherited(page object.Dict, key object.Name) object.Object {
 	for range deepestTree {
-		if v := s.resolve(page.Get(key)); v != nil && v != (object.Object)(object.Null{}) {
+		if v := s.resolve(page.Get(key)); v != nil && v != object.Object(object.Null{}) {
 			return v
 		}
 		if page = s.dict(page.Get("Parent")); page == nil {

@@ -111,7 +111,8 @@ func (c *carrier) entries(d object.Dict) object.Dict {
 
 // nothing is drawn in place of what is hidden.
 var nothing = object.Plain{Dict: object.Dict{
-	{Key: "Type", Value: object.Name("XObject")}, {Key: "Subtype", Value: object.Name("Form")},
+	{Key: "Type", Value: object.Name("XObject")},
+	{Key: "Subtype", Value: object.Name("Form")},
 	{Key: "BBox", Value: object.Numbers(0, 0, 0, 0)},
 }}
 

@@ -18,8 +18,10 @@ func TestFilterContent(t *testing.T) {
 		{"a layer that is hidden", "/OC /Hidden BDC 1 g 0 0 1 1 re W n 0 0 1 1 re f* EMC S", "/Layer BMC 1 g 0 0 1 1 re W n 0 0 1 1 re n EMC S"},
 		{"within a hidden one", "/OC /Hidden BDC /OC /Shown BDC B EMC b EMC s", "/Layer BMC /Layer BMC n EMC n EMC s"},
 		{"forms and shadings", "/OC /Hidden BDC q /X Do /Y sh Q EMC /X Do", "/Layer BMC q     Q EMC /X Do"},
-		{"text", "/OC /Hidden BDC BT (a\\)b) Tj [(c) 5 (d)] TJ ET EMC (e) Tj",
-			"/Layer BMC BT 3 Tr (a\\)b) Tj 0 Tr 3 Tr [(c) 5 (d)] TJ 0 Tr ET EMC (e) Tj"},
+		{
+			"text", "/OC /Hidden BDC BT (a\\)b) Tj [(c) 5 (d)] TJ ET EMC (e) Tj",
+			"/Layer BMC BT 3 Tr (a\\)b) Tj 0 Tr 3 Tr [(c) 5 (d)] TJ 0 Tr ET EMC (e) Tj",
+		},
 		{"text with an outline", "1 Tr q 2 Tr Q /OC /Hidden BDC (a) Tj EMC", "1 Tr q 2 Tr Q /Layer BMC 3 Tr (a) Tj 1 Tr EMC"},
 		{"text that clips", "5 Tr /OC /Hidden BDC (a) ' EMC", "5 Tr /Layer BMC 7 Tr (a) ' 5 Tr EMC"},
 		{"a Q too many", "Q q Q Q 0 0 1 1 re f", "  q Q   0 0 1 1 re f"},
@@ -49,7 +51,12 @@ func TestValues(t *testing.T) {
 		{"(a\\\r\nb\rc\\7)", "<61620A6307>"},
 		{"[1 2 3]% comment", "[1 2 3]"},
 		{"12 34", "12"},
-		{"nan", "error"}, {"0x10", "error"}, {"[1", "error"}, {"<</A>>", "error"}, {">>", "error"}, {"", "error"},
+		{"nan", "error"},
+		{"0x10", "error"},
+		{"[1", "error"},
+		{"<</A>>", "error"},
+		{">>", "error"},
+		{"", "error"},
 		{strings.Repeat("[", 200) + strings.Repeat("]", 200), "error"},
 	}
 	for _, test := range tests {

@@ -57,7 +57,8 @@ func (b boxes) form(stream object.Plain, resources *object.Indirect, group objec
 	m, r := b.upright(), b.placed
 	size := m.Bounds(r)
 	stream.Dict = append(object.Dict{
-		{Key: "Type", Value: object.Name("XObject")}, {Key: "Subtype", Value: object.Name("Form")},
+		{Key: "Type", Value: object.Name("XObject")},
+		{Key: "Subtype", Value: object.Name("Form")},
 		{Key: "BBox", Value: exact(r.Min.X, r.Min.Y, r.Max.X, r.Max.Y)},
 		{Key: "Matrix", Value: exact(m.U.X, m.U.Y, m.V.X, m.V.Y, m.Origin.X, m.Origin.Y)},
 		{Key: "Resources", Value: resources},

@@ -77,20 +77,32 @@ func TestBoxes(t *testing.T) {
 	}{
 		{"media alone", "/MediaBox[0 0 300 200]", page.MediaBox, mm(0, 0, 300, 200), mm(0, 0, 300, 200), mm(0, 0, 300, 200)},
 		{"corners the other way round", "/MediaBox[300 200 0 0]", page.MediaBox, mm(0, 0, 300, 200), mm(0, 0, 300, 200), mm(0, 0, 300, 200)},
-		{"with bleed and marks", "/MediaBox[0 0 300 200]/BleedBox[20 20 280 180]/TrimBox[30 30 270 170]", page.BleedBox,
-			mm(10, 10, 240, 140), mm(0, 0, 260, 160), mm(-20, -20, 300, 200)},
-		{"with bleed and marks, turned", "/MediaBox[0 0 300 200]/BleedBox[20 10 280 180]/TrimBox[30 30 270 170]/Rotate 90", page.BleedBox,
-			mm(20, 10, 140, 240), mm(0, 0, 170, 260), mm(-10, -20, 200, 300)},
-		{"with bleed, without marks", "/MediaBox[0 0 300 200]/BleedBox[0 0 300 200]/TrimBox[9 9 291 191]", page.BleedBox,
-			mm(9, 9, 282, 182), mm(0, 0, 300, 200), mm(0, 0, 300, 200)},
-		{"all boxes stated and the same", "/MediaBox[0 0 300 200]/CropBox[0 0 300 200]/BleedBox[0 0 300 200]/TrimBox[0 0 300 200]", page.MediaBox,
-			mm(0, 0, 300, 200), mm(0, 0, 300, 200), mm(0, 0, 300, 200)},
-		{"cropped by hand", "/MediaBox[0 0 300 200]/CropBox[50 50 150 150]/BleedBox[0 0 300 200]/TrimBox[0 0 300 200]", page.CropBox,
-			mm(0, 0, 100, 100), mm(0, 0, 100, 100), mm(-50, -50, 300, 200)},
+		{
+			"with bleed and marks", "/MediaBox[0 0 300 200]/BleedBox[20 20 280 180]/TrimBox[30 30 270 170]", page.BleedBox,
+			mm(10, 10, 240, 140), mm(0, 0, 260, 160), mm(-20, -20, 300, 200),
+		},
+		{
+			"with bleed and marks, turned", "/MediaBox[0 0 300 200]/BleedBox[20 10 280 180]/TrimBox[30 30 270 170]/Rotate 90", page.BleedBox,
+			mm(20, 10, 140, 240), mm(0, 0, 170, 260), mm(-10, -20, 200, 300),
+		},
+		{
+			"with bleed, without marks", "/MediaBox[0 0 300 200]/BleedBox[0 0 300 200]/TrimBox[9 9 291 191]", page.BleedBox,
+			mm(9, 9, 282, 182), mm(0, 0, 300, 200), mm(0, 0, 300, 200),
+		},
+		{
+			"all boxes stated and the same", "/MediaBox[0 0 300 200]/CropBox[0 0 300 200]/BleedBox[0 0 300 200]/TrimBox[0 0 300 200]", page.MediaBox,
+			mm(0, 0, 300, 200), mm(0, 0, 300, 200), mm(0, 0, 300, 200),
+		},
+		{
+			"cropped by hand", "/MediaBox[0 0 300 200]/CropBox[50 50 150 150]/BleedBox[0 0 300 200]/TrimBox[0 0 300 200]", page.CropBox,
+			mm(0, 0, 100, 100), mm(0, 0, 100, 100), mm(-50, -50, 300, 200),
+		},
 		{"trim alone", "/MediaBox[0 0 300 200]/TrimBox[30 30 270 170]", page.TrimBox, mm(0, 0, 240, 140), mm(0, 0, 240, 140), mm(-30, -30, 300, 200)},
 		{"crop larger than the media", "/MediaBox[0 0 300 200]/CropBox[-100 -100 400 400]", page.MediaBox, mm(0, 0, 300, 200), mm(0, 0, 300, 200), mm(0, 0, 300, 200)},
-		{"bleed within trim makes no sense", "/MediaBox[0 0 300 200]/BleedBox[40 40 260 160]/TrimBox[30 30 270 170]", page.TrimBox,
-			mm(0, 0, 240, 140), mm(0, 0, 240, 140), mm(-30, -30, 300, 200)},
+		{
+			"bleed within trim makes no sense", "/MediaBox[0 0 300 200]/BleedBox[40 40 260 160]/TrimBox[30 30 270 170]", page.TrimBox,
+			mm(0, 0, 240, 140), mm(0, 0, 240, 140), mm(-30, -30, 300, 200),
+		},
 		{"bleed of no size", "/MediaBox[0 0 300 200]/BleedBox[0 0 0 0]", page.MediaBox, mm(0, 0, 300, 200), mm(0, 0, 300, 200), mm(0, 0, 300, 200)},
 	}
 	for _, test := range tests {

@@ -20,7 +20,8 @@ func onePage(form *object.Form) []byte {
 	}
 	parent := &object.Indirect{}
 	sheet := object.Dict{
-		{Key: "Type", Value: object.Name("Page")}, {Key: "Parent", Value: parent},
+		{Key: "Type", Value: object.Name("Page")},
+		{Key: "Parent", Value: parent},
 		{Key: "MediaBox", Value: object.Numbers(0, 0, form.Width, form.Height)},
 		{Key: "Resources", Value: form.Resources},
 		{Key: "Contents", Value: &object.Indirect{Value: object.Plain{Data: form.Content}}},
@@ -29,7 +30,8 @@ func onePage(form *object.Form) []byte {
 		sheet = append(sheet, object.Entry{Key: "Group", Value: form.Group})
 	}
 	parent.Value = object.Dict{
-		{Key: "Type", Value: object.Name("Pages")}, {Key: "Count", Value: object.Integer(1)},
+		{Key: "Type", Value: object.Name("Pages")},
+		{Key: "Count", Value: object.Integer(1)},
 		{Key: "Kids", Value: object.Array{&object.Indirect{Value: sheet}}},
 	}
 	root := numbering.Place(&object.Indirect{Value: object.Dict{

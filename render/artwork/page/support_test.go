@@ -85,13 +85,15 @@ func placed(t testing.TB, p *page.Page) []byte {
 	}
 	pages := &object.Indirect{}
 	sheet := object.Dict{
-		{Key: "Type", Value: object.Name("Page")}, {Key: "Parent", Value: pages},
+		{Key: "Type", Value: object.Name("Page")},
+		{Key: "Parent", Value: pages},
 		{Key: "MediaBox", Value: object.Numbers(0, 0, form.Width, form.Height)},
 		{Key: "Contents", Value: &object.Indirect{Value: object.Stream{Data: []byte("/Placed Do")}}},
 		{Key: "Resources", Value: object.Dict{{Key: "XObject", Value: object.Dict{{Key: "Placed", Value: form.XObject()}}}}},
 	}
 	pages.Value = object.Dict{
-		{Key: "Type", Value: object.Name("Pages")}, {Key: "Count", Value: object.Integer(1)},
+		{Key: "Type", Value: object.Name("Pages")},
+		{Key: "Count", Value: object.Integer(1)},
 		{Key: "Kids", Value: object.Array{&object.Indirect{Value: sheet}}},
 	}
 	numbering.Place(&object.Indirect{Value: object.Dict{

@@ -15,8 +15,15 @@ import (
 func inkTIFF(size image.Point, turn int, at func(x, y int) [4]byte) []byte {
 	order := binary.LittleEndian
 	fields := []struct{ tag, kind, count, value uint32 }{
-		{256, 4, 1, uint32(size.X)}, {257, 4, 1, uint32(size.Y)}, {258, 1, 4, 0x08080808}, {259, 3, 1, 1}, {262, 3, 1, 5},
-		{273, 4, 1, 8 + 2 + 10*12 + 4}, {274, 3, 1, uint32(turn)}, {277, 3, 1, 4}, {278, 4, 1, uint32(size.Y)},
+		{256, 4, 1, uint32(size.X)},
+		{257, 4, 1, uint32(size.Y)},
+		{258, 1, 4, 0x08080808},
+		{259, 3, 1, 1},
+		{262, 3, 1, 5},
+		{273, 4, 1, 8 + 2 + 10*12 + 4},
+		{274, 3, 1, uint32(turn)},
+		{277, 3, 1, 4},
+		{278, 4, 1, uint32(size.Y)},
 		{279, 4, 1, uint32(4 * size.X * size.Y)},
 	}
 	out := bytes.NewBufferString("II*\x00\x08\x00\x00\x00")

@@ -4,10 +4,12 @@ import (
 	"image"
 	"io"
 	"math"
+
+	bounds "gussetwright/render/limits"
 )
 
 // MostShown is the number of pixels that the finest level of a picture has at most.
-const MostShown = 16_000_000
+const MostShown = bounds.PictureShownPixels
 
 // limits bound what a file may ask for, so that a small file cannot take all memory.
 type limits struct {
@@ -16,9 +18,8 @@ type limits struct {
 	memory int64 // bytes for decoding
 }
 
-// standard are the limits of Read: far beyond a bag, whose blank of 1400 × 1000 mm
-// has 195 million pixels at 300 ppi.
-var standard = limits{side: 65_535, pixels: 400_000_000, memory: 2 << 30}
+// standard are the limits of Read.
+var standard = limits{side: bounds.PictureSide, pixels: bounds.PicturePixels, memory: bounds.PictureMemoryBytes}
 
 // check compares a picture with the limits before anything is decoded.
 func (l limits) check(h *header) error {

@@ -21,8 +21,10 @@ func turned(t *testing.T, turn int) map[string][]byte {
 	return map[string][]byte{
 		"JPEG": withSegment(asJPEG(t, sample()), 0xe1, mark),
 		"PNG":  withChunk(asPNG(t, sample()), "eXIf", exif(binary.LittleEndian, turn, 0, 0, 0)),
-		"TIFF": convert(t, sample(), "tiff:", "-orient", [...]string{"", "TopLeft", "TopRight", "BottomRight", "BottomLeft",
-			"LeftTop", "RightTop", "RightBottom", "LeftBottom"}[turn]),
+		"TIFF": convert(t, sample(), "tiff:", "-orient", [...]string{
+			"", "TopLeft", "TopRight", "BottomRight", "BottomLeft",
+			"LeftTop", "RightTop", "RightBottom", "LeftBottom",
+		}[turn]),
 		"WebP": extended(webp, 8, false, "EXIF", exif(binary.LittleEndian, turn, 0, 0, 0)),
 	}
 }

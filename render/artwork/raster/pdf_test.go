@@ -35,7 +35,8 @@ func page(t *testing.T, p *Picture, ppi float64) string {
 	scale := 72 / ppi
 	pages := &object.Indirect{}
 	sheet := &object.Indirect{Value: object.Dict{
-		{Key: "Type", Value: object.Name("Page")}, {Key: "Parent", Value: pages},
+		{Key: "Type", Value: object.Name("Page")},
+		{Key: "Parent", Value: pages},
 		{Key: "MediaBox", Value: object.Numbers(0, 0, form.Width*scale, form.Height*scale)},
 		{Key: "Resources", Value: object.Dict{{Key: "XObject", Value: object.Dict{{Key: "Form", Value: form.XObject()}}}}},
 		{Key: "Contents", Value: &object.Indirect{Value: object.Stream{Data: fmt.Appendf(nil, "%f 0 0 %f 0 0 cm /Form Do", scale, scale)}}},

@@ -4,11 +4,11 @@ import (
 	"encoding/binary"
 
 	"gussetwright/geometry/phrase"
+	bounds "gussetwright/render/limits"
 )
 
-// mostProfile is the size of a colour profile at most; those of presses have some
-// 2 MB.
-const mostProfile = 16 << 20
+// mostProfile is the size of a colour profile at most, in bytes.
+const mostProfile = bounds.PictureProfileBytes
 
 // takeProfile keeps an ICC profile that fits the picture, and says so of one that
 // does not. A PDF file must not name a profile that is damaged or has another

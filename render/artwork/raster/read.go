@@ -147,10 +147,20 @@ func (s *source) ReadAt(b []byte, at int64) (int, error) {
 // strangers are other kinds of files that people take for pictures, by how they
 // begin; a ? stands for any byte.
 var strangers = []struct{ begin, name string }{
-	{"GIF8", "GIF"}, {"BM", "BMP"}, {"8BPS", "PSD"}, {"%PDF", "PDF"}, {"%!PS", "PostScript"},
-	{"<svg", "SVG"}, {"<?xml", "XML"}, {"????ftyp", "HEIC/AVIF"}, {"II+\x00", "BigTIFF"},
-	{"MM\x00+", "BigTIFF"}, {"\x00\x00\x00\x0cjP  ", "JPEG 2000"}, {"\xff\x4f\xff\x51", "JPEG 2000"},
-	{"\xff\x0a", "JPEG XL"}, {"PK\x03\x04", "ZIP"},
+	{"GIF8", "GIF"},
+	{"BM", "BMP"},
+	{"8BPS", "PSD"},
+	{"%PDF", "PDF"},
+	{"%!PS", "PostScript"},
+	{"<svg", "SVG"},
+	{"<?xml", "XML"},
+	{"????ftyp", "HEIC/AVIF"},
+	{"II+\x00", "BigTIFF"},
+	{"MM\x00+", "BigTIFF"},
+	{"\x00\x00\x00\x0cjP  ", "JPEG 2000"},
+	{"\xff\x4f\xff\x51", "JPEG 2000"},
+	{"\xff\x0a", "JPEG XL"},
+	{"PK\x03\x04", "ZIP"},
 }
 
 // unknown says what a file is that is none of kinds.

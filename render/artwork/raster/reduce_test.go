@@ -108,8 +108,10 @@ func TestLargePictureIsReduced(t *testing.T) {
 			x, y int // quarters of the picture as shown
 			want color.RGBA
 		}{
-			{3, 1, color.RGBA{200, 0, 0, 255}}, {3, 3, color.RGBA{0, 200, 0, 255}},
-			{1, 1, color.RGBA{0, 0, 200, 255}}, {1, 3, color.RGBA{90, 90, 90, 255}},
+			{3, 1, color.RGBA{200, 0, 0, 255}},
+			{3, 3, color.RGBA{0, 200, 0, 255}},
+			{1, 1, color.RGBA{0, 0, 200, 255}},
+			{1, 3, color.RGBA{90, 90, 90, 255}},
 		} {
 			if got := level.RGBAAt(size.X*c.x/4, size.Y*c.y/4); got != c.want {
 				t.Errorf("level %d of %v has %v at %d/4, %d/4, want %v", i, size, got, c.x, c.y, c.want)

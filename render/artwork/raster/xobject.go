@@ -70,8 +70,10 @@ func (p *Picture) image(ctx context.Context) (object.Plain, error) {
 
 func (p *Picture) imageDict(space object.Object) object.Dict {
 	return object.Dict{
-		{Key: "Type", Value: object.Name("XObject")}, {Key: "Subtype", Value: object.Name("Image")},
-		{Key: "Width", Value: object.Integer(p.Stored.X)}, {Key: "Height", Value: object.Integer(p.Stored.Y)},
+		{Key: "Type", Value: object.Name("XObject")},
+		{Key: "Subtype", Value: object.Name("Image")},
+		{Key: "Width", Value: object.Integer(p.Stored.X)},
+		{Key: "Height", Value: object.Integer(p.Stored.Y)},
 		{Key: "ColorSpace", Value: space},
 	}
 }

@@ -93,8 +93,10 @@ func rectangle(x, y, width, height, rx, ry float64) outline.Path {
 	from := at(rx, 0)
 	path.Move(from)
 	for _, ends := range [4][2]geometry.Vec2{
-		{at(width-rx, 0), at(width, ry)}, {at(width, height-ry), at(width-rx, height)},
-		{at(rx, height), at(0, height-ry)}, {at(0, ry), at(rx, 0)},
+		{at(width-rx, 0), at(width, ry)},
+		{at(width, height-ry), at(width-rx, height)},
+		{at(rx, height), at(0, height-ry)},
+		{at(0, ry), at(rx, 0)},
 	} {
 		if ends[0] != from {
 			path.Line(ends[0])

@@ -3,6 +3,8 @@ package vector
 import (
 	"slices"
 	"strings"
+
+	"gussetwright/render/limits"
 )
 
 // declaration is a property with its value, as a style or an attribute gives it.
@@ -82,9 +84,8 @@ type styleSheet struct {
 	count                 int
 }
 
-// mostRules bounds how many selectors a drawing may have: each class of its own
-// that a drawing program writes makes one.
-const mostRules = 50_000
+// mostRules bounds how many selectors a drawing may have.
+const mostRules = limits.DrawingRules
 
 func newStyleSheet() *styleSheet {
 	return &styleSheet{map[string][]*rule{}, map[string][]*rule{}, map[string][]*rule{}, 0}

@@ -30,7 +30,8 @@ func onePage(form *object.Form) []byte {
 	}
 	pages := &object.Indirect{}
 	page := &object.Indirect{Value: object.Dict{
-		{Key: "Type", Value: object.Name("Page")}, {Key: "Parent", Value: pages},
+		{Key: "Type", Value: object.Name("Page")},
+		{Key: "Parent", Value: pages},
 		{Key: "MediaBox", Value: object.Numbers(0, 0, form.Width*points, form.Height*points)},
 		{Key: "Resources", Value: object.Dict{{Key: "XObject", Value: object.Dict{{Key: "F", Value: form.XObject()}}}}},
 		{Key: "Contents", Value: &object.Indirect{Value: object.Plain{Data: fmt.Appendf(nil, "%.8f 0 0 %.8f 0 0 cm /F Do", points, points)}}},
@@ -83,10 +84,10 @@ func rasterised(t testing.TB, path string, width, height int) map[string]*image.
 	return pictures
 }
 
-// limits are how far programs may be apart, in 255ths. Both draw the edges of images
+// tolerated is how far programs may differ, in 255ths. Both draw the edges of images
 // and gradients without smoothing them, and poppler moves straight lines to whole
 // pixels.
-var limits = map[string]struct{ mean, worst float64 }{"poppler": {1.8, 36}, "mupdf": {1, 28}}
+var tolerated = map[string]struct{ mean, worst float64 }{"poppler": {1.8, 36}, "mupdf": {1, 28}}
 
 // TestFormAsDrawn compares the form on a page, as poppler and mupdf draw it, with
 // the picture of Render.
@@ -108,7 +109,7 @@ func TestFormAsDrawn(t *testing.T) {
 				}
 				mean, worst, at := apart(ours, theirs, 8)
 				t.Logf("%s: mean %.3f, worst block %.1f at %v", name, mean, worst, at)
-				if mean > limits[name].mean || worst > limits[name].worst {
+				if mean > tolerated[name].mean || worst > tolerated[name].worst {
 					t.Errorf("%s differs by %.2f of 255 on the mean, by %.1f in the block at %v", name, mean, worst, at)
 				}
 			}

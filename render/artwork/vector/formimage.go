@@ -53,9 +53,12 @@ func (m *Image) object() *object.Indirect {
 
 func (m *Image) head(space object.Name) object.Dict {
 	return object.Dict{
-		{Key: "Type", Value: object.Name("XObject")}, {Key: "Subtype", Value: object.Name("Image")},
-		{Key: "Width", Value: object.Integer(m.Width)}, {Key: "Height", Value: object.Integer(m.Height)},
-		{Key: "ColorSpace", Value: space}, {Key: "BitsPerComponent", Value: object.Integer(8)},
+		{Key: "Type", Value: object.Name("XObject")},
+		{Key: "Subtype", Value: object.Name("Image")},
+		{Key: "Width", Value: object.Integer(m.Width)},
+		{Key: "Height", Value: object.Integer(m.Height)},
+		{Key: "ColorSpace", Value: space},
+		{Key: "BitsPerComponent", Value: object.Integer(8)},
 	}
 }
 

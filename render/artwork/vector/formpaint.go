@@ -74,8 +74,10 @@ func (b *book) pattern(g *Gradient) *object.Indirect {
 	}
 	plane, shading := g.shading(space, colour)
 	made := &object.Indirect{Value: object.Dict{
-		{Key: "Type", Value: object.Name("Pattern")}, {Key: "PatternType", Value: object.Integer(2)},
-		{Key: "Shading", Value: shading}, {Key: "Matrix", Value: motion(plane)},
+		{Key: "Type", Value: object.Name("Pattern")},
+		{Key: "PatternType", Value: object.Integer(2)},
+		{Key: "Shading", Value: shading},
+		{Key: "Matrix", Value: motion(plane)},
 	}}
 	b.blends[key] = made
 	return made
@@ -113,8 +115,11 @@ func (g *Gradient) shading(space object.Name, colour func(Stop) []float64) (geom
 		coordinates[i] = fine(v * scale)
 	}
 	return plane, object.Dict{
-		{Key: "ShadingType", Value: kind}, {Key: "ColorSpace", Value: space}, {Key: "Coords", Value: coordinates},
-		{Key: "Function", Value: along01(g.Stops, colour)}, {Key: "Extend", Value: object.Array{object.Boolean(true), object.Boolean(true)}},
+		{Key: "ShadingType", Value: kind},
+		{Key: "ColorSpace", Value: space},
+		{Key: "Coords", Value: coordinates},
+		{Key: "Function", Value: along01(g.Stops, colour)},
+		{Key: "Extend", Value: object.Array{object.Boolean(true), object.Boolean(true)}},
 	}
 }
 
@@ -137,8 +142,10 @@ func along01(stops []Stop, colour func(Stop) []float64) object.Dict {
 		at = to
 		encode = append(encode, object.Integer(0), object.Integer(1))
 		parts = append(parts, object.Dict{
-			{Key: "FunctionType", Value: object.Integer(2)}, {Key: "Domain", Value: object.Numbers(0, 1)},
-			{Key: "C0", Value: object.Numbers(colour(from)...)}, {Key: "C1", Value: object.Numbers(colour(until)...)},
+			{Key: "FunctionType", Value: object.Integer(2)},
+			{Key: "Domain", Value: object.Numbers(0, 1)},
+			{Key: "C0", Value: object.Numbers(colour(from)...)},
+			{Key: "C1", Value: object.Numbers(colour(until)...)},
 			{Key: "N", Value: object.Integer(1)},
 		})
 	}
@@ -149,7 +156,10 @@ func along01(stops []Stop, colour func(Stop) []float64) object.Dict {
 	}
 	part(1, last, last)
 	return object.Dict{
-		{Key: "FunctionType", Value: object.Integer(3)}, {Key: "Domain", Value: object.Numbers(0, 1)},
-		{Key: "Functions", Value: parts}, {Key: "Bounds", Value: bounds}, {Key: "Encode", Value: encode},
+		{Key: "FunctionType", Value: object.Integer(3)},
+		{Key: "Domain", Value: object.Numbers(0, 1)},
+		{Key: "Functions", Value: parts},
+		{Key: "Bounds", Value: bounds},
+		{Key: "Encode", Value: encode},
 	}
 }

@@ -107,8 +107,10 @@ func (r *renderer) layer(onto *image.RGBA, through *mask, opacity float64, shape
 	draw(layer, &mask{area: area})
 	r.scanner.Reset(area)
 	r.scanner.Polygon([]geometry.Vec2{
-		{X: float64(area.Min.X), Y: float64(area.Min.Y)}, {X: float64(area.Max.X), Y: float64(area.Min.Y)},
-		{X: float64(area.Max.X), Y: float64(area.Max.Y)}, {X: float64(area.Min.X), Y: float64(area.Max.Y)},
+		{X: float64(area.Min.X), Y: float64(area.Min.Y)},
+		{X: float64(area.Max.X), Y: float64(area.Min.Y)},
+		{X: float64(area.Max.X), Y: float64(area.Max.Y)},
+		{X: float64(area.Min.X), Y: float64(area.Max.Y)},
 	})
 	r.lay(onto, through, false, layerBrush{layer}, opacity)
 }

@@ -24,10 +24,14 @@ func TestBySpecification(t *testing.T) {
 		looks        []look
 	}{
 		{"SVG 2, 13.4: paints as given, y down", `<rect x="10" y="10" width="20" height="5" fill="red"/>`, []look{{20, 12, red}, {20, 16, clear}, {20, 87, clear}}},
-		{"CSS Masking 1, 3.5: a clipPath is clipped by its own clip-path", `<clipPath id="a" clip-path="url(#b)"><rect width="50" height="100"/></clipPath><clipPath id="b"><rect width="100" height="50"/></clipPath><rect width="100" height="100" fill="red" clip-path="url(#a)"/>`,
-			[]look{{25, 25, red}, {75, 25, clear}, {25, 75, clear}, {75, 75, clear}}},
-		{"CSS Masking 1, 3.5: children that are not shown do not clip", `<clipPath id="a"><rect width="50" height="50" visibility="hidden"/><rect x="50" width="50" height="50" display="none"/><rect y="50" width="50" height="50"/></clipPath><rect width="100" height="100" fill="red" clip-path="url(#a)"/>`,
-			[]look{{25, 25, clear}, {75, 25, clear}, {25, 75, red}}},
+		{
+			"CSS Masking 1, 3.5: a clipPath is clipped by its own clip-path", `<clipPath id="a" clip-path="url(#b)"><rect width="50" height="100"/></clipPath><clipPath id="b"><rect width="100" height="50"/></clipPath><rect width="100" height="100" fill="red" clip-path="url(#a)"/>`,
+			[]look{{25, 25, red}, {75, 25, clear}, {25, 75, clear}, {75, 75, clear}},
+		},
+		{
+			"CSS Masking 1, 3.5: children that are not shown do not clip", `<clipPath id="a"><rect width="50" height="50" visibility="hidden"/><rect x="50" width="50" height="50" display="none"/><rect y="50" width="50" height="50"/></clipPath><rect width="100" height="100" fill="red" clip-path="url(#a)"/>`,
+			[]look{{25, 25, clear}, {75, 25, clear}, {25, 75, red}},
+		},
 		{"CSS Masking 1, 3.5: a clipPath without children hides all", `<clipPath id="a"/><rect width="100" height="100" fill="red" clip-path="url(#a)"/>`, []look{{50, 50, clear}}},
 		{"CSS Masking 1, 3.5: use of a shape clips", `<defs><rect id="r" width="20" height="20"/></defs><clipPath id="a"><use href="#r" x="40" y="40"/></clipPath><rect width="100" height="100" fill="red" clip-path="url(#a)"/>`, []look{{50, 50, red}, {30, 50, clear}, {70, 50, clear}}},
 		{"SVG 2, 2.14: symbols hide what overflows them", `<symbol id="s" viewBox="0 0 10 10"><rect x="-5" y="-5" width="20" height="20" fill="red"/></symbol><use href="#s" x="40" y="40" width="20" height="20"/>`, []look{{50, 50, red}, {35, 50, clear}, {65, 50, clear}}},

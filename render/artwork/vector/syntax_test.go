@@ -234,10 +234,24 @@ func TestLengths(t *testing.T) {
 		want float64 // px, of 200 for percentages
 		ok   bool
 	}{
-		{"12", 12, true}, {" 12px ", 12, true}, {"1in", 96, true}, {"25.4mm", 96, true}, {"2.54cm", 96, true},
-		{"72pt", 96, true}, {"6pc", 96, true}, {"101.6Q", 96, true}, {"2em", 20, true}, {"2ex", 10, true},
-		{"1e1mm", 9600 / 254.0, true}, {"50%", 100, true}, {"-3", -3, true},
-		{"", 0, false}, {"mm", 0, false}, {"3 mm", 0, false}, {"3furlong", 0, false}, {"1e999", 0, false},
+		{"12", 12, true},
+		{" 12px ", 12, true},
+		{"1in", 96, true},
+		{"25.4mm", 96, true},
+		{"2.54cm", 96, true},
+		{"72pt", 96, true},
+		{"6pc", 96, true},
+		{"101.6Q", 96, true},
+		{"2em", 20, true},
+		{"2ex", 10, true},
+		{"1e1mm", 9600 / 254.0, true},
+		{"50%", 100, true},
+		{"-3", -3, true},
+		{"", 0, false},
+		{"mm", 0, false},
+		{"3 mm", 0, false},
+		{"3furlong", 0, false},
+		{"1e999", 0, false},
 	}
 	for _, c := range cases {
 		l, ok := parseLength(c.text)
@@ -263,9 +277,14 @@ path#x.a { order: 10 !important } rect { order: 11 } .c-d_é { order: 12 } -->`
 		kind, id, class string
 		want            string
 	}{
-		{"path", "", "", "0 1"}, {"circle", "", "a", "0 2"}, {"circle", "", "a b", "0 2 3"},
-		{"path", "", "b a", "0 1 2 4 3"}, {"circle", "x", "", "0 5"}, {"path", "x", "a", "0 1 2 4 5 10 10"},
-		{"rect", "", "A", "0 11"}, {"circle", "", "c-d_é", "0 12"},
+		{"path", "", "", "0 1"},
+		{"circle", "", "a", "0 2"},
+		{"circle", "", "a b", "0 2 3"},
+		{"path", "", "b a", "0 1 2 4 3"},
+		{"circle", "x", "", "0 5"},
+		{"path", "x", "a", "0 1 2 4 5 10 10"},
+		{"rect", "", "A", "0 11"},
+		{"circle", "", "c-d_é", "0 12"},
 	}
 	for _, c := range cases {
 		n := &node{name: c.kind}

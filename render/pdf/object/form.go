@@ -26,7 +26,8 @@ type Form struct {
 // XObject returns the form as an object that a page can name in its resources.
 func (f *Form) XObject() *Indirect {
 	head := Dict{
-		{"Type", Name("XObject")}, {"Subtype", Name("Form")},
+		{"Type", Name("XObject")},
+		{"Subtype", Name("Form")},
 		{"BBox", Numbers(0, 0, f.Width, f.Height)},
 		{"Resources", f.Resources},
 	}

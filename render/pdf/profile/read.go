@@ -6,6 +6,8 @@ import (
 	"fmt"
 	"strings"
 	"unicode/utf16"
+
+	"gussetwright/render/limits"
 )
 
 // Profile is what the head of a profile says.
@@ -25,7 +27,7 @@ const (
 	signatureAt = 36
 	headSize    = 128
 	tagSize     = 12
-	mostTags    = 1000 // a profile has a dozen or two
+	mostTags    = limits.ProfileParts
 )
 
 // Read returns what a profile says about itself. Errors say how it is damaged.

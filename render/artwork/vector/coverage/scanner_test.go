@@ -161,7 +161,9 @@ func TestOutside(t *testing.T) {
 	}
 	for _, far := range [][]geometry.Vec2{
 		box(100, 0, 50, 50), box(-100, 0, 50, 50), box(0, 100, 50, 50), box(0, -100, 50, 50), box(11, 12, 0, 5), box(11, 12, 5, 0),
-		{{X: math.NaN(), Y: 12}, {X: 12, Y: math.NaN()}, {X: math.Inf(1), Y: 14}}, {{X: 15, Y: 15}}, nil,
+		{{X: math.NaN(), Y: 12}, {X: 12, Y: math.NaN()}, {X: math.Inf(1), Y: 14}},
+		{{X: 15, Y: 15}},
+		nil,
 	} {
 		s.Reset(image.Rect(10, 10, 20, 20))
 		s.Polygon(far)

@@ -4,12 +4,12 @@ import (
 	"math"
 
 	"gussetwright/geometry"
+	"gussetwright/render/limits"
 )
 
 // mostDashes is how many dashes one part of a path may have before it is drawn
-// solid: more than the pixels along the edge of any picture, so the gaps between
-// them cannot be seen, while a path could ask for billions.
-const mostDashes = 100_000
+// solid, while a path could ask for billions.
+const mostDashes = limits.DrawingDashes
 
 // dash cuts a strand into its dashes and traces each.
 func (t *Tracer) dash(s Strand) {
