@@ -49,7 +49,7 @@ func (v *saving) putBare() error {
 // read from there and then changed by its owner is left to him; any other that
 // differs is not ours to replace.
 func (v *saving) putArtwork(path, name string, data []byte) error {
-	_, err := os.Stat(path)
+	info, err := os.Stat(path)
 	if errors.Is(err, fs.ErrNotExist) {
 		return writeFile(path, data)
 	}
@@ -58,11 +58,18 @@ func (v *saving) putArtwork(path, name string, data []byte) error {
 	if err == nil && known && atHome && unchanged(ours, data) {
 		return nil
 	}
-	there, err := os.ReadFile(path)
 	if err != nil {
 		return err
 	}
-	if !bytes.Equal(there, data) {
+	equal := false
+	if info.Mode().IsRegular() && info.Size() == int64(len(data)) { // whatever else stands there is not read
+		there, err := os.ReadFile(path)
+		if err != nil {
+			return err
+		}
+		equal = bytes.Equal(there, data)
+	}
+	if !equal {
 		return phrase.Errorf("another file of this name is in the folder; choose another folder, or save as .gusset, which holds its artwork")
 	}
 	return nil

@@ -5,6 +5,7 @@ import (
 	"cmp"
 	"encoding/json"
 	"errors"
+	"io"
 	"io/fs"
 	"os"
 	"path/filepath"
@@ -13,6 +14,7 @@ import (
 
 	"gussetwright/app/project"
 	"gussetwright/geometry/phrase"
+	"gussetwright/render/limits"
 )
 
 // Recovery is a copy of unsaved work that a program left when it came to a sudden
@@ -96,11 +98,26 @@ func readCopy(folder string) (record, project.Project, error) {
 }
 
 func readRecord(folder string) (kept record, err error) {
-	data, err := os.ReadFile(filepath.Join(folder, copyName))
+	data, err := readWithin(filepath.Join(folder, copyName), limits.ProjectCopyBytes)
 	if err == nil {
 		err = json.Unmarshal(data, &kept)
 	}
 	return kept, err
+}
+
+// readWithin reads a file of at most so many bytes. Copies are ours, but the folder they
+// lie in is open to others.
+func readWithin(path string, most int64) ([]byte, error) {
+	file, err := os.Open(path)
+	if err != nil {
+		return nil, err
+	}
+	defer file.Close()
+	data, err := io.ReadAll(io.LimitReader(file, most+1))
+	if err == nil && int64(len(data)) > most {
+		err = phrase.Errorf("the file has more than %d bytes, which no copy needs; remove it", most)
+	}
+	return data, err
 }
 
 // highestOrder returns the highest order of all copies, or 0.
@@ -148,7 +165,7 @@ func (s *Session) Restore(r Recovery) (notes []phrase.Phrase, err error) {
 	there := map[string]artwork{}
 	saved.Files = map[string][]byte{}
 	for name, file := range kept.Artwork {
-		data, err := os.ReadFile(filepath.Join(r.folder, filepath.Base(file)))
+		data, err := readWithin(filepath.Join(r.folder, filepath.Base(file)), limits.ProjectArtworkBytes)
 		if err != nil {
 			notes = append(notes, phrase.New("The artwork %q could not be restored (%s); place it again.", name, err))
 			continue

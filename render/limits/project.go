@@ -23,6 +23,9 @@ const (
 	// A flat picture of less than this harms nobody, however well it packs, so the ratio
 	// begins here.
 	ProjectRatioFreeBytes = mebibyte
+	// A copy of unsaved work is bag.json with the names of at most 64 pieces of artwork and
+	// what they are called beside it.
+	ProjectCopyBytes = 2 * mebibyte
 	// File systems allow 255 bytes, and the names of exported files are longer.
 	ProjectNameBytes = 160
 	// The document needs four levels of braces and brackets.
