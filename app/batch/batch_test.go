@@ -36,7 +36,7 @@ func TestHelpTeaches(t *testing.T) {
 	if code != batch.Fine {
 		t.Errorf("exit code %d, want 0", code)
 	}
-	for _, name := range []string{"new", "describe", "check", "sheets", "export"} {
+	for _, name := range []string{"new", "describe", "check", "sheets", "gang", "export"} {
 		if !strings.Contains(out, "\n  "+name+" ") {
 			t.Errorf("the overview does not list %s", name)
 		}

@@ -82,6 +82,11 @@ func runExport(s Streams, args []string) (int, error) {
 	for _, written := range paths {
 		fmt.Fprintln(s.Out, written)
 	}
+	for _, kind := range kinds {
+		if why := kind.Lacking(snapshot); why != nil {
+			fmt.Fprintf(s.Err, "gwbatch: note: no %s is written: %s\n", kind.Name, why)
+		}
+	}
 	if check.HasError(snapshot.Findings) {
 		describe.FindingsText(s.Err, describe.FindingsOf(snapshot.Findings))
 	}

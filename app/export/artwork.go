@@ -12,38 +12,54 @@ import (
 )
 
 // printed returns the drawings with the background and the artwork beneath them.
-// Artwork that cannot be shown is an error: a production file without it would be
-// taken for complete.
 func (o *order) printed() ([]scene.Drawing, error) {
+	pages := slices.Clone(o.drawings)
+	for i := range pages {
+		items, err := o.printOf(i)
+		if err != nil {
+			return nil, err
+		}
+		pages[i].Items = append(items, pages[i].Items...)
+	}
+	return pages, nil
+}
+
+// printOf returns the background of a piece and the artwork on it. Artwork that cannot
+// be shown is an error: a production file without it would be taken for complete.
+func (o *order) printOf(piece int) ([]scene.Item, error) {
 	if err := o.snapshot.ArtError(); err != nil {
 		return nil, err
 	}
 	if o.snapshot.Opening() {
 		return nil, phrase.Errorf("artwork is still being opened; wait a moment and write the files again")
 	}
-	forms := map[*artwork.Art]*object.Form{}
-	pages := slices.Clone(o.drawings)
-	for i := range pages {
-		items := o.background(i)
-		for k := range o.snapshot.Placed {
-			placed := &o.snapshot.Placed[k]
-			if placed.Piece != i {
-				continue
-			}
-			art := o.snapshot.Hung[placed.Index].Art
-			if forms[art] == nil {
-				form, err := art.Form(o.ctx)
-				if err != nil {
-					return nil, err
-				}
-				forms[art] = form
-			}
-			opacity := o.snapshot.Spec.Artwork[placed.Index].Opacity / 100
-			items = append(items, placedItems(placed, forms[art], opacity)...)
+	items := o.background(piece)
+	for k := range o.snapshot.Placed {
+		placed := &o.snapshot.Placed[k]
+		if placed.Piece != piece {
+			continue
 		}
-		pages[i].Items = append(items, pages[i].Items...)
+		form, err := o.form(o.snapshot.Hung[placed.Index].Art)
+		if err != nil {
+			return nil, err
+		}
+		opacity := o.snapshot.Spec.Artwork[placed.Index].Opacity / 100
+		items = append(items, placedItems(placed, form, opacity)...)
 	}
-	return pages, nil
+	return items, nil
+}
+
+// form returns the artwork as it stands in files, made once for all of them.
+func (o *order) form(art *artwork.Art) (*object.Form, error) {
+	if form, known := o.forms[art]; known {
+		return form, nil
+	}
+	form, err := art.Form(o.ctx)
+	if err != nil {
+		return nil, err
+	}
+	o.forms[art] = form
+	return form, nil
 }
 
 // placedItems returns the artwork as an item of a drawing. A repeated file stands

@@ -39,15 +39,23 @@ type made struct {
 
 // Write makes the chosen kinds of file and puts them into the folder under names that
 // begin with the project's. It calls progress before each kind with the share done.
-// When ctx ends or one file cannot be made, none is written.
+// When ctx ends or one file cannot be made, none is written. A kind that the bag lacks
+// is an error where it was chosen by name, or where nothing else would be written.
 func Write(ctx context.Context, job Job, progress func(share float64, kind string)) ([]string, error) {
 	o := newOrder(ctx, job)
 	var files []made
+	var lacking error
 	for i, kind := range job.Kinds {
 		if err := ctx.Err(); err != nil {
 			return nil, phrase.Errorf("export: %s; nothing was written", err)
 		}
 		progress(float64(i)/float64(len(job.Kinds)), kind.Name)
+		if err := kind.Lacking(job.Snapshot); err != nil {
+			lacking = phrase.Errorf("export %s: %s; nothing was written", kind.Name, err)
+			if kind.asked {
+				return nil, lacking
+			}
+		}
 		for number, name := range kind.Files(job.Project, job.Snapshot) {
 			var out bytes.Buffer
 			if err := kind.write(&out, o, number); err != nil {
@@ -58,6 +66,9 @@ func Write(ctx context.Context, job Job, progress func(share float64, kind strin
 	}
 	if err := ctx.Err(); err != nil {
 		return nil, phrase.Errorf("export: %s; nothing was written", err)
+	}
+	if len(files) == 0 && lacking != nil {
+		return nil, lacking
 	}
 	return put(job.Folder, files)
 }

@@ -8,10 +8,12 @@ import (
 	"gussetwright/app/document"
 	"gussetwright/app/proof"
 	"gussetwright/geometry/blank"
+	"gussetwright/render/artwork"
 	"gussetwright/render/creasefile"
 	"gussetwright/render/dieline"
 	"gussetwright/render/dxf"
 	"gussetwright/render/pdf"
+	"gussetwright/render/pdf/object"
 	"gussetwright/render/scene"
 	"gussetwright/render/svg"
 )
@@ -23,6 +25,7 @@ type order struct {
 	snapshot *document.Snapshot
 	drawings []scene.Drawing // without artwork
 	made     *proof.Proof    // nil until it is asked for
+	forms    map[*artwork.Art]*object.Form
 }
 
 func newOrder(ctx context.Context, job Job) *order {
@@ -30,7 +33,7 @@ func newOrder(ctx context.Context, job Job) *order {
 		job.Say = func(english string) string { return english }
 	}
 	return &order{
-		Job: job, ctx: ctx, snapshot: job.Snapshot,
+		Job: job, ctx: ctx, snapshot: job.Snapshot, forms: map[*artwork.Art]*object.Form{},
 		drawings: dieline.Sheets(&job.Snapshot.Blank, job.Date.Format(time.DateOnly)),
 	}
 }
@@ -48,11 +51,16 @@ func writePDF(w io.Writer, o *order, _ int) error {
 	if err != nil {
 		return err
 	}
-	info := pdf.Info{Title: o.title(), Date: o.Date}
+	return pdf.Write(w, pages, o.forPrinting(o.title()))
+}
+
+// forPrinting returns what a file for the printer says about itself.
+func (o *order) forPrinting(title string) pdf.Info {
+	info := pdf.Info{Title: title, Date: o.Date}
 	if profile := o.snapshot.Profile; profile != nil {
 		info.Output = &pdf.OutputIntent{Profile: profile}
 	}
-	return pdf.Write(w, pages, info)
+	return info
 }
 
 func writeSVG(w io.Writer, o *order, _ int) error { return svg.Write(w, o.drawings) }

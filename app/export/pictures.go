@@ -5,6 +5,7 @@ import (
 	"image"
 	"image/png"
 	"io"
+	"math"
 
 	"gussetwright/app/document"
 	"gussetwright/geometry/phrase"
@@ -21,9 +22,15 @@ const pixelsPerMillimetre = 150 / 25.4
 // previewWidth is the width in pixels of the small picture in a project file.
 const previewWidth = 480
 
+// mostPixels is the size of the picture of the largest blanks, which have fewer pixels to
+// the millimetre: 200 MB in memory.
+const mostPixels = flat.MostPixels / 2
+
 // writePicture writes the picture of a piece.
 func writePicture(w io.Writer, o *order, number int) error {
-	return drawPicture(w, o.snapshot, o.drawings[number], number, pixelsPerMillimetre)
+	page := o.drawings[number].Media
+	scale := min(pixelsPerMillimetre, math.Sqrt(mostPixels/(page.Width()*page.Height())))
+	return drawPicture(w, o.snapshot, o.drawings[number], number, scale)
 }
 
 // Preview returns the small PNG picture of the bag's blank that a project file

@@ -186,8 +186,10 @@ func TestColoursStandInTheFileWhereGeometrySays(t *testing.T) {
 		}
 		// At the border of two quadrants the colour changes within a pixel.
 		for _, probe := range []struct{ at, step geometry.Vec2 }{
-			{geometry.Vec2{X: 120, Y: 300}, geometry.Vec2{X: 0.75}}, {geometry.Vec2{X: 60, Y: 250}, geometry.Vec2{Y: 0.75}},
-			{geometry.Vec2{X: 460, Y: 330}, geometry.Vec2{X: 0.75}}, {geometry.Vec2{X: 320, Y: 250}, geometry.Vec2{Y: 0.75}},
+			{geometry.Vec2{X: 120, Y: 300}, geometry.Vec2{X: 0.75}},
+			{geometry.Vec2{X: 60, Y: 250}, geometry.Vec2{Y: 0.75}},
+			{geometry.Vec2{X: 460, Y: 330}, geometry.Vec2{X: 0.75}},
+			{geometry.Vec2{X: 320, Y: 250}, geometry.Vec2{Y: 0.75}},
 		} {
 			for _, p := range []geometry.Vec2{probe.at.Add(probe.step), probe.at.Sub(probe.step)} {
 				want, _ := expected(p, 0.1)
@@ -295,8 +297,10 @@ func TestColoursStandOnTheFoldedBagWhereGeometrySays(t *testing.T) {
 	const scale = 4
 	texture := solid.NewTexture(snapshot.Side(0).Picture(piece, scale, 1), scale, piece.Height)
 	for name, camera := range map[string]solid.Camera{"front": solid.Front, "isometric": solid.Isometric, "back": solid.Back} {
-		view := solid.View{Width: 900, Height: 900, Samples: 1, Camera: camera, Model: model, Textures: []*solid.Texture{texture},
-			Paper: solid.PaperOf(snapshot.Spec.Paper), Look: solid.LightLook()}
+		view := solid.View{
+			Width: 900, Height: 900, Samples: 1, Camera: camera, Model: model, Textures: []*solid.Texture{texture},
+			Paper: solid.PaperOf(snapshot.Spec.Paper), Look: solid.LightLook(),
+		}
 		var renderer solid.Renderer
 		picture := renderer.Draw(view)
 		pixel := 1.5 / view.Scale() // mm, a pixel and its corner; more where the face is seen at a slant
