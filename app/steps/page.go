@@ -3,6 +3,7 @@ package steps
 import (
 	"strings"
 
+	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/lang"
 
 	"gussetwright/app/artstep"
@@ -21,7 +22,9 @@ type bench struct {
 	look    *focus.Focus
 	set     *settings.Settings
 	art     *artstep.Step
-	explain func(entry.Explained) // an entry got the focus
+	explain func(entry.Explained)   // an entry got the focus
+	bring   func(fyne.CanvasObject) // scrolls an object into view
+	atOnce  bool                    // slow work is done at once, not beside the window
 }
 
 // page is the content of one step: entries under headings, and what belongs to them.
@@ -34,10 +37,11 @@ type page struct {
 	forgets []func()               // drop what was typed into an entry and not taken over
 	enter   func()                 // the page is shown from now on
 	leave   func()                 // the page is not shown any more
+	close   func()                 // the window closes
 }
 
 func newPage(b *bench) *page {
-	p := &page{Column: entry.NewColumn(3), bench: b, enter: func() {}, leave: func() {}}
+	p := &page{Column: entry.NewColumn(3), bench: b, enter: func() {}, leave: func() {}, close: func() {}}
 	p.SetInset(2)
 	return p
 }

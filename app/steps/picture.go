@@ -2,170 +2,135 @@ package steps
 
 import (
 	"image/color"
-	"strconv"
+	"math"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/lang"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
-	"gussetwright/geometry"
-	"gussetwright/geometry/bag"
-	"gussetwright/geometry/sheet"
+	"gussetwright/app/entry"
+	"gussetwright/app/keyrelay"
+	"gussetwright/app/paneview"
 )
 
-// picture is a small picture of the sheet: the gripper zone, the margins, and the
-// blanks as they lie.
+// picture is a picture of the sheet with the blanks on it. It is painted at once: it
+// takes less time than a frame of the screen. A click, or Enter, calls press.
 type picture struct {
 	widget.BaseWidget
 
-	plan  sheet.Plan
-	drawn bool
-
-	paper, gripper, usable *canvas.Rectangle
-	gripperName            *canvas.Text
-	cells                  []*canvas.Rectangle
-	numbers                []*canvas.Text
+	art    sheetArt
+	artist sheetArtist
+	shown  *canvas.Image
+	ring   *canvas.Rectangle
+	press  func()
+	gained func(entry.Explained)
+	least  fyne.Size // of an enlarged picture
 }
 
-// mostCells bounds what is drawn; smaller pieces could not be told apart anyway.
-const mostCells = 60
-
-func newPicture() *picture {
-	p := &picture{
-		paper: canvas.NewRectangle(color.Transparent), gripper: canvas.NewRectangle(color.Transparent), usable: canvas.NewRectangle(color.Transparent),
-		gripperName: canvas.NewText(lang.L("Gripper"), nil),
-	}
+func newPicture(press func(), gained func(entry.Explained)) *picture {
+	p := &picture{shown: paneview.NewPicture(), ring: canvas.NewRectangle(color.Transparent), press: press, gained: gained}
+	p.ring.Hide()
 	p.ExtendBaseWidget(p)
 	return p
 }
 
-// set draws another plan.
-func (p *picture) set(plan *sheet.Plan) {
-	if p.drawn && p.plan.Sheet == plan.Sheet && p.plan.Piece == plan.Piece {
-		return // everything else follows from these
+// set shows another sheet.
+func (p *picture) set(art sheetArt) {
+	p.art = art
+	p.paint()
+}
+
+// paint paints the picture for the present size.
+func (p *picture) paint() {
+	density := paneview.Density(p)
+	width, height := int(math.Round(float64(p.Size().Width)*density)), int(math.Round(float64(p.Size().Height)*density))
+	if p.art.plan == nil || width < 1 || height < 1 {
+		return
 	}
-	p.plan, p.drawn = *plan, true
+	th := p.Theme()
+	size := theme.SizeNameCaptionText
+	if p.least.Width > 0 {
+		size = theme.SizeNameText
+	}
+	letter := float64(th.Size(size)) * density
+	paneview.Swap(p.shown, p.artist.paint(p.art, lookOf(th), width, height, letter, density))
+}
+
+// HeightFor returns the height at a width. A sheet lies, as a rule, and its sides are
+// about as 10 to 7.
+func (p *picture) HeightFor(width float32) float32 { return width * 0.74 }
+
+// Tapped is part of fyne.Tappable.
+func (p *picture) Tapped(*fyne.PointEvent) { p.press() }
+
+// Cursor tells that the picture can be clicked.
+func (p *picture) Cursor() desktop.Cursor { return desktop.PointerCursor }
+
+// Explanation says what the picture shows.
+func (p *picture) Explanation() (title, text string) {
+	return lang.L("Picture of the sheet"), lang.L("Every blank as it is cut, with an arrow to its top. What is hatched is waste, and the dashed line the part of the sheet that blanks may cover. A click shows it larger, Escape closes that.")
+}
+
+// FocusGained is part of fyne.Focusable.
+func (p *picture) FocusGained() {
+	p.gained(p)
+	p.ring.Hidden = false
 	p.Refresh()
 }
 
-// HeightFor returns the height at a width: an upright sheet gets less of the width.
-func (p *picture) HeightFor(width float32) float32 {
-	return width * 0.72
+// FocusLost is part of fyne.Focusable.
+func (p *picture) FocusLost() {
+	p.ring.Hidden = true
+	p.Refresh()
 }
 
-// scale returns pixels per millimetre and the lower left corner of the sheet.
-func (p *picture) scale(size fyne.Size) (scale float32, left, bottom float32) {
-	width, height := float32(p.plan.Sheet.Width), float32(p.plan.Sheet.Height)
-	if width <= 0 || height <= 0 {
-		return 0, 0, 0
-	}
-	const edge = 2
-	scale = min((size.Width-2*edge)/width, (size.Height-2*edge)/height)
-	return scale, (size.Width - width*scale) / 2, (size.Height + height*scale) / 2
-}
+// TypedRune is part of fyne.Focusable.
+func (p *picture) TypedRune(rune) {}
 
-// put lays an object over a rectangle of the sheet, which is in mm and y up.
-func (p *picture) put(object fyne.CanvasObject, r geometry.Rect, size fyne.Size) {
-	scale, left, bottom := p.scale(size)
-	object.Move(fyne.NewPos(left+float32(r.Min.X)*scale, bottom-float32(r.Max.Y)*scale))
-	object.Resize(fyne.NewSize(max(float32(r.Width())*scale, 0), max(float32(r.Height())*scale, 0)))
-}
-
-// gripperZone is the strip that the press holds.
-func gripperZone(s bag.Sheet) geometry.Rect {
-	if sheet.GripOf(s) == sheet.GripBottom {
-		return geometry.Rect{Max: geometry.Vec2{X: s.Width, Y: s.Gripper}}
+// TypedKey presses. Escape closes an enlarged picture.
+func (p *picture) TypedKey(key *fyne.KeyEvent) {
+	switch key.Name {
+	case fyne.KeyReturn, fyne.KeyEnter, fyne.KeySpace:
+		p.press()
+		return
+	case fyne.KeyEscape:
+		if p.least.Width > 0 {
+			p.press()
+		}
+		return
 	}
-	return geometry.Rect{Max: geometry.Vec2{X: s.Gripper, Y: s.Height}}
-}
-
-func (p *picture) layout(size fyne.Size) {
-	s := p.plan.Sheet
-	p.put(p.paper, geometry.Rect{Max: geometry.Vec2{X: s.Width, Y: s.Height}}, size)
-	zone := gripperZone(s)
-	p.put(p.gripper, zone, size)
-	p.put(p.usable, p.plan.Usable, size)
-	for i, cell := range p.cells {
-		p.put(cell, p.cell(i), size)
-		number := p.numbers[i]
-		least := number.MinSize()
-		number.Resize(least)
-		number.Move(cell.Position().Add(fyne.NewPos((cell.Size().Width-least.Width)/2, (cell.Size().Height-least.Height)/2)))
-		number.Hidden = least.Width > cell.Size().Width || least.Height > cell.Size().Height
-	}
-	p.placeGripperName(size)
-}
-
-// placeGripperName writes the name along the inner edge of the gripper zone, which
-// is too narrow to hold it, in the lower left corner of the usable area.
-func (p *picture) placeGripperName(size fyne.Size) {
-	least := p.gripperName.MinSize()
-	p.gripperName.Resize(least)
-	p.gripperName.Move(p.gripper.Position().Add(fyne.NewPos(p.gripper.Size().Width+3, 0)))
-	if sheet.GripOf(p.plan.Sheet) == sheet.GripBottom {
-		p.gripperName.Move(p.gripper.Position().Add(fyne.NewPos(3, -least.Height)))
-	}
-}
-
-func (p *picture) cell(i int) geometry.Rect {
-	at, piece := p.plan.Placements[i], p.plan.Piece
-	width, height := piece.Width, piece.Height
-	if at.Turn == 90 {
-		width, height = height, width
-	}
-	return geometry.Rect{Min: geometry.Vec2{X: at.X, Y: at.Y}, Max: geometry.Vec2{X: at.X + width, Y: at.Y + height}}
-}
-
-// renew brings the pool of cells to the number of blanks, and colours all.
-func (p *picture) renew() {
-	count := min(p.plan.Up(), mostCells)
-	for len(p.cells) < count {
-		p.cells = append(p.cells, canvas.NewRectangle(color.Transparent))
-		p.numbers = append(p.numbers, canvas.NewText(strconv.Itoa(len(p.cells)), nil))
-	}
-	p.cells, p.numbers = p.cells[:count], p.numbers[:count]
-	th, variant := p.Theme(), fyne.CurrentApp().Settings().ThemeVariant()
-	ink := th.Color(theme.ColorNameForeground, variant)
-	p.paper.FillColor, p.paper.StrokeColor, p.paper.StrokeWidth = th.Color(theme.ColorNameInputBackground, variant), ink, 1
-	p.gripper.FillColor = th.Color(theme.ColorNamePlaceHolder, variant)
-	p.usable.StrokeColor, p.usable.StrokeWidth = th.Color(theme.ColorNameSeparator, variant), 1
-	for i, cell := range p.cells {
-		cell.FillColor = th.Color(theme.ColorNameSelection, variant)
-		cell.StrokeColor, cell.StrokeWidth = th.Color(theme.ColorNamePrimary, variant), 1.5
-		p.numbers[i].Color, p.numbers[i].TextSize = ink, th.Size(theme.SizeNameCaptionText)
-	}
-	p.gripperName.Color, p.gripperName.TextSize = ink, th.Size(theme.SizeNameCaptionText)
+	keyrelay.ToWindow(p, key)
 }
 
 // CreateRenderer is part of fyne.Widget.
-func (p *picture) CreateRenderer() fyne.WidgetRenderer {
-	p.renew()
-	return &pictureRenderer{p}
-}
+func (p *picture) CreateRenderer() fyne.WidgetRenderer { return &pictureRenderer{p} }
 
 type pictureRenderer struct{ p *picture }
 
-func (r *pictureRenderer) Layout(size fyne.Size) { r.p.layout(size) }
+func (r *pictureRenderer) Layout(size fyne.Size) {
+	r.p.shown.Resize(size)
+	r.p.ring.Resize(size)
+	r.p.paint()
+}
+
 func (r *pictureRenderer) MinSize() fyne.Size {
+	if r.p.least.Width > 0 {
+		return r.p.least
+	}
 	return fyne.NewSize(80, r.p.HeightFor(r.p.Size().Width))
 }
 func (r *pictureRenderer) Destroy() {}
 
 func (r *pictureRenderer) Objects() []fyne.CanvasObject {
-	objects := []fyne.CanvasObject{r.p.paper, r.p.usable, r.p.gripper}
-	for i, cell := range r.p.cells {
-		objects = append(objects, cell, r.p.numbers[i])
-	}
-	return append(objects, r.p.gripperName)
+	return []fyne.CanvasObject{r.p.shown, r.p.ring}
 }
 
 func (r *pictureRenderer) Refresh() {
-	r.p.renew()
-	r.p.layout(r.p.Size())
-	for _, object := range r.Objects() {
-		object.Refresh()
-	}
-	canvas.Refresh(r.p)
+	r.p.ring.StrokeColor = r.p.Theme().Color(theme.ColorNamePrimary, fyne.CurrentApp().Settings().ThemeVariant())
+	r.p.ring.StrokeWidth = 1
+	r.p.ring.Refresh()
+	r.p.paint()
 }

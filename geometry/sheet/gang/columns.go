@@ -31,7 +31,7 @@ func (p *problem) boundBy(prices []float64, ceiling float64) float64 {
 }
 
 // wholly rounds a bound up to whole sheets, but for what arithmetic may have added.
-func wholly(bound float64) int { return int(math.Ceil(bound - 1e-6*max(1, bound))) }
+func wholly(bound float64) int { return int(math.Ceil(bound - float64(1e-6*max(1, bound)))) }
 
 // byCuts adds patterns of straight cuts as long as they help.
 func (s *solver) byCuts() {
@@ -67,12 +67,19 @@ func (s *solver) byCuts() {
 // dearestOfAll returns the counts that are worth most in any mode, and their mode; and
 // a ceiling of what counts that are not ruled out are worth. When a short search finds
 // some that help, it leaves the rest for the next prices.
-func (s *solver) dearestOfAll(prices []float64, ruled func(*mode, []int) bool) (best *candidate, ceiling float64) {
-	for _, effort := range [2]int{1_000, 40_000} {
+func (s *solver) dearestOfAll(prices []float64, rough bool, ruled func(*mode, []int) bool) (best *candidate, ceiling float64) {
+	efforts := []int{1_000, 40_000}
+	if rough {
+		efforts = []int{20_000}
+	}
+	for _, effort := range efforts {
 		most := 1 + gain
 		ceiling = 1
 		for _, m := range s.modes {
 			k := m.knapsack(prices, most, func(c []int) bool { return ruled(m, c) }, effort)
+			if rough {
+				k = m.roughKnapsack(prices, most, k.ruled, effort)
+			}
 			counts := k.search()
 			s.work -= (effort - max(0, k.effort)) / 4
 			if ceiling = max(ceiling, k.ceiling); counts != nil {
@@ -88,8 +95,9 @@ func (s *solver) dearestOfAll(prices []float64, ruled func(*mode, []int) bool) (
 
 // raise raises the bound: the linear program of all counts that may fit, of which
 // those in its way are looked at one after the other, until it is that of layouts, or
-// only of such counts as are neither laid nor ruled out.
-func (s *solver) raise(budget int, e effort) {
+// only of such counts as are neither laid nor ruled out. Limits are
+// tightened on the way. Roughly, pieces count by items, however they lie, and limits stay.
+func (s *solver) raise(budget int, rough bool, e effort) {
 	stop := s.work - budget
 	var open []candidate
 	for s.work > stop && s.ctx.Err() == nil {
@@ -98,7 +106,7 @@ func (s *solver) raise(budget int, e effort) {
 			counts = append(counts, c.counts)
 		}
 		_, runs, prices, _ := relaxed(counts, s.demand)
-		found, ceiling := s.dearestOfAll(prices, (*mode).ruledOut)
+		found, ceiling := s.dearestOfAll(prices, rough, (*mode).ruledOut)
 		for _, c := range counts {
 			ceiling = max(ceiling, worth(prices, c))
 		}
@@ -107,7 +115,7 @@ func (s *solver) raise(budget int, e effort) {
 			return
 		}
 		if found != nil {
-			if !s.tighten(found) {
+			if rough || !s.tighten(found) {
 				if v, _ := s.fits(s.ctx, found.mode, found.counts, e); v == undecided {
 					open = append(open, *found)
 				}
@@ -160,7 +168,7 @@ func (s *solver) gather(budget int, e effort) {
 		if wholly(sum) <= s.result.Bound {
 			return
 		}
-		found, _ := s.dearestOfAll(prices, (*mode).doubted)
+		found, _ := s.dearestOfAll(prices, true, (*mode).doubted)
 		if found == nil {
 			return
 		}

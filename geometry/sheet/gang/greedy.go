@@ -27,7 +27,7 @@ func layGreedily(p *problem, m *mode, counts []int, tries int) (cells []cell, al
 		for range g.kinds {
 			taste := 1.0
 			if try >= 2*tastes {
-				taste = 0.6 + 0.8*random.Float64()
+				taste = 0.6 + float64(0.8*random.Float64())
 			}
 			g.taste = append(g.taste, taste)
 		}

@@ -31,6 +31,9 @@ type Options struct {
 // mostItems keeps the tables of subsets and the search within memory and time.
 const mostItems = 24
 
+// mostBags keeps sums of pieces within whole numbers.
+const mostBags = 1_000_000_000
+
 // check returns what is wrong with a job before anything is laid.
 func check(s bag.Sheet, items []Item, options Options) error {
 	if len(items) > mostItems {
@@ -61,8 +64,6 @@ func check(s bag.Sheet, items []Item, options Options) error {
 	}
 	return nil
 }
-
-const mostBags = 1e9
 
 // unfit returns the error for a bag that no form holds.
 func unfit(s bag.Sheet, item *Item, plan *sheet.Plan) error {

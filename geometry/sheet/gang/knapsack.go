@@ -9,7 +9,7 @@ import (
 // knapsack looks for the counts of pieces that are worth most, among all that keep the
 // limits of a mode and are not ruled out.
 type knapsack struct {
-	*mode
+	lies    []lie
 	limits  []limit // the combined one first
 	prices  []float64
 	ruled   func(counts []int) bool // out
@@ -31,8 +31,21 @@ type knapsack struct {
 // more than effort of them. Its ceiling is a worth that no counts pass, toBeat where
 // none are worth more.
 func (m *mode) knapsack(prices []float64, toBeat float64, ruled func([]int) bool, effort int) *knapsack {
-	return &knapsack{mode: m, most: m.most, prices: prices, ruled: ruled, value: toBeat, ceiling: toBeat, effort: effort,
-		counts: make([]int, len(prices)), lying: make([]int, len(m.lies))}
+	return &knapsack{
+		lies: m.lies, limits: m.limits, most: m.most, prices: prices, ruled: ruled, value: toBeat, ceiling: toBeat, effort: effort,
+		counts: make([]int, len(prices)), lying: make([]int, len(m.lies)),
+	}
+}
+
+// roughKnapsack is knapsack with limits of items, whichever way they lie: it is weaker,
+// and quicker.
+func (m *mode) roughKnapsack(prices []float64, toBeat float64, ruled func([]int) bool, effort int) *knapsack {
+	k := m.knapsack(prices, toBeat, ruled, effort)
+	k.lies, k.limits, k.lying = make([]lie, len(prices)), m.rough, make([]int, len(prices))
+	for i := range k.lies {
+		k.lies[i].item = i
+	}
+	return k
 }
 
 // combine puts all limits together into the one that by itself leaves least, as the
@@ -44,18 +57,17 @@ func (k *knapsack) combine() {
 			worths[i] = max(0, k.prices[l.item])
 		}
 	}
-	columns := make([][]float64, len(k.mode.limits))
-	for j, l := range k.mode.limits {
+	columns := make([][]float64, len(k.limits))
+	for j, l := range k.limits {
 		columns[j] = l
 	}
 	const dear = 1e3
 	sum, weights, _, _ := leastSum(columns, worths, dear)
-	k.limits = k.mode.limits
 	if sum <= 0 {
 		return
 	}
 	combined := make(limit, len(k.lies))
-	for j, l := range k.mode.limits {
+	for j, l := range k.limits {
 		if weights[j] > 0 {
 			for i, share := range l {
 				combined[i] += float64(weights[j] / sum * share)
@@ -145,7 +157,12 @@ func (k *knapsack) try(depth int, value float64) {
 	before := k.counts[item]
 	for n := k.mostOf(depth, i); n >= 0; n-- {
 		k.counts[item], k.lying[i] = before+n, n
+		if k.effort < 0 {
+			k.ceiling = max(k.ceiling, hope)
+			break
+		}
 		if n > 0 && k.ruled(k.counts) {
+			k.effort--
 			continue
 		}
 		for j, slack := range k.slack[depth] {

@@ -15,28 +15,34 @@ const shade = 1e-9
 // some measure: no layout takes more than 1.
 type limit []float64
 
-// mostLimits is how many limits are kept, the strongest ones.
-const mostLimits = 48
+// mostLimits is how many limits a mode begins with, the strongest ones.
+const mostLimits = 16
 
-// limitsOf returns the limits of a mode. Lengths along x and along y may be measured
+// mostRough is how many limits of items are kept.
+const mostRough = 48
+
+// setLimits sets the limits of a mode. Lengths along x and along y may be measured
 // anew by any dual feasible function, with which what fits in a row still fits, and
 // areas compared then (Fekete & Schepers, "A general framework for bounds for
 // higher-dimensional orthogonal packing problems", Math. Methods Oper. Res. 60,
 // 2004). Where pieces of different bleed are grown too much for a limit to hold, they
 // are grown too little, in two ways.
-func (p *problem) limitsOf(m *mode) []limit {
+func (p *problem) setLimits(m *mode) {
+	var all []limit
 	if p.exact {
-		limits := p.limitsGrown(m, p.half)
+		all = p.limitsGrown(m, p.half)
 		m.x, m.y = axesOf(p, m, p.usableOf(0).Inset(-p.half[0]), p.half)
 		m.x.ready()
 		m.y.ready()
-		return limits
+	} else {
+		gap, bleed := make([]float64, len(p.items)), make([]float64, len(p.items))
+		for i := range p.items {
+			gap[i], bleed[i] = p.sheet.Gap/2, p.items[i].Piece.Bleed
+		}
+		all = append(p.limitsGrown(m, gap), p.limitsGrown(m, bleed)...)
 	}
-	gap, bleed := make([]float64, len(p.items)), make([]float64, len(p.items))
-	for i := range p.items {
-		gap[i], bleed[i] = p.sheet.Gap/2, p.items[i].Piece.Bleed
-	}
-	return strongest(append(p.limitsGrown(m, gap), p.limitsGrown(m, bleed)...))
+	m.rough = m.byItem(all)
+	m.limits = strongest(all, mostLimits)
 }
 
 // limitsGrown returns the limits of pieces grown by half on each side in the least
@@ -52,7 +58,7 @@ func (p *problem) limitsGrown(m *mode, half []float64) []limit {
 		room.Max.X, room.Max.Y = max(room.Max.X, grown.Max.X), max(room.Max.Y, grown.Max.Y)
 	}
 	x, y := axesOf(p, m, room, half)
-	return strongest(products(x.measures(), y.measures(), x, y))
+	return products(x.measures(), y.measures(), x, y)
 }
 
 // axesOf returns the axes of a room with the pieces of a mode grown by half.
@@ -61,7 +67,7 @@ func axesOf(p *problem, m *mode, room geometry.Rect, half []float64) (x, y axis)
 	x.room, y.room = toTicks(room.Width()+slack), toTicks(room.Height()+slack)
 	for _, l := range m.lies {
 		piece := &p.items[l.item].Piece
-		width, height := toTicks(piece.Width+2*half[l.item]), toTicks(piece.Height+2*half[l.item])
+		width, height := toTicks(piece.Width+float64(2*half[l.item])), toTicks(piece.Height+float64(2*half[l.item]))
 		if l.turn == 90 {
 			width, height = height, width
 		}
@@ -188,9 +194,9 @@ func product(mx, my measure, x, y axis) limit {
 	return l
 }
 
-// strongest returns the limits of the greatest shares, without those that another one
+// strongest returns at most so many limits of the greatest shares, without those that another one
 // includes.
-func strongest(list []limit) []limit {
+func strongest(list []limit, most int) []limit {
 	total := func(l limit) float64 {
 		sum := 0.0
 		for _, share := range l {
@@ -201,7 +207,7 @@ func strongest(list []limit) []limit {
 	slices.SortFunc(list, func(a, b limit) int { return cmp.Or(cmp.Compare(total(b), total(a)), slices.Compare(a, b)) })
 	var kept []limit
 	for _, l := range list {
-		if len(kept) == mostLimits {
+		if len(kept) == most {
 			break
 		}
 		if !slices.ContainsFunc(kept, func(k limit) bool { return includes(k, l) }) {
@@ -220,10 +226,11 @@ func includes(a, b limit) bool {
 	return true
 }
 
-// byItem returns the limits of a mode for items that lie as takes the least share.
-func (m *mode) byItem() []limit {
-	list := make([]limit, len(m.limits))
-	for j, l := range m.limits {
+// byItem returns limits of items from those of their lies: a piece takes at least the
+// lesser share.
+func (m *mode) byItem(limits []limit) []limit {
+	list := make([]limit, len(limits))
+	for j, l := range limits {
 		list[j] = make(limit, len(m.most))
 		for i := range list[j] {
 			list[j][i] = 2
@@ -233,7 +240,7 @@ func (m *mode) byItem() []limit {
 			list[j][item] = min(list[j][item], share)
 		}
 	}
-	return strongest(list)
+	return strongest(list, mostRough)
 }
 
 // mayKeep tells quickly whether counts may keep all limits of the mode.

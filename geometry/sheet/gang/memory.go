@@ -2,6 +2,7 @@ package gang
 
 import (
 	"context"
+	"math"
 	"slices"
 
 	"gussetwright/geometry/bag"
@@ -126,12 +127,18 @@ func (p *problem) fits(ctx context.Context, m *mode, counts []int, e effort) (ve
 	if known := m.known(counts); known != nil {
 		return possible, known
 	}
-	if !m.keeps(counts) || m.ruledOut(counts) {
+	if m.ruledOut(counts) {
+		return impossible, nil
+	}
+	if !m.keeps(counts) {
+		m.ruleOut(counts)
 		return impossible, nil
 	}
 	for i, n := range counts {
 		if n > 0 && len(m.shapes[i]) == 0 {
-			return undecided, nil // alone it may fit, with the bleed of others it does not
+			// Alone it may fit, with the bleed of others it does not.
+			m.doubt = append(m.doubt, doubt{slices.Clone(counts), math.MaxInt})
+			return undecided, nil
 		}
 	}
 	for i := range m.doubt {

@@ -115,7 +115,7 @@ func (p *problem) alone(item int, fibres bag.Grain, plan *sheet.Plan) *pattern {
 // addShapes grows the pieces. One that is as wide as high lies in its better turn only.
 func (p *problem) addShapes(m *mode) {
 	for i := range m.shapes {
-		width, height := toTicks(p.items[i].Piece.Width+2*p.half[i]), toTicks(p.items[i].Piece.Height+2*p.half[i])
+		width, height := toTicks(p.items[i].Piece.Width+float64(2*p.half[i])), toTicks(p.items[i].Piece.Height+float64(2*p.half[i]))
 		for k := range m.shapes[i] {
 			s := &m.shapes[i][k]
 			if s.width, s.height = width, height; s.turn == 90 {

@@ -77,8 +77,7 @@ func newProblem(ctx context.Context, s bag.Sheet, items []Item) (*problem, error
 	p.setRoom()
 	for _, m := range p.modes {
 		p.addShapes(m)
-		m.limits = p.limitsOf(m)
-		m.rough = m.byItem()
+		p.setLimits(m)
 		p.dropShapes(m)
 	}
 	return p, nil

@@ -66,8 +66,10 @@ func leastSum(columns [][]float64, demand []float64, dear float64) (sum float64,
 
 func newProgram(columns [][]float64, demand []float64, scale float64) *program {
 	m := len(demand)
-	p := &program{columns: columns, demand: make([]float64, m), basis: make([]int, m), inverse: make([][]float64, m),
-		runs: make([]float64, m), prices: make([]float64, m), column: make([]float64, m)}
+	p := &program{
+		columns: columns, demand: make([]float64, m), basis: make([]int, m), inverse: make([][]float64, m),
+		runs: make([]float64, m), prices: make([]float64, m), column: make([]float64, m),
+	}
 	for i := range m {
 		p.demand[i] = demand[i] / scale
 		p.basis[i] = len(columns) + m + i

@@ -20,7 +20,7 @@ type solver struct {
 }
 
 // allWork is how many places and counts are tried for one job.
-const allWork = 1_500_000
+const allWork = 1_600_000
 
 // Solve gangs the items on sheets like s so that their quantities take the least
 // sheets, as far as it finds. With as many forms as items or more, or any number, they
@@ -129,8 +129,9 @@ func (s *solver) solve() {
 		return
 	}
 	s.byCuts()
-	s.raise(allWork/4, look)
-	s.gather(allWork/4, glance)
+	s.raise(350_000, true, look)
+	s.raise(250_000, false, look)
+	s.gather(150_000, glance)
 	s.roundUp()
 	s.fewer()
 }

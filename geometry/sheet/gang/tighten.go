@@ -3,7 +3,7 @@ package gang
 import "slices"
 
 // mostTightened is how many limits are added to those of the usual measures.
-const mostTightened = 60
+const mostTightened = 110
 
 // tighten looks for a limit that rules out how the pieces of a candidate lie, and tells
 // whether one was found. Along one axis the sides are measured as usual; along the other
@@ -11,7 +11,14 @@ const mostTightened = 60
 // cutting stock problem of rows.
 func (s *solver) tighten(c *candidate) bool {
 	m := c.mode
-	if !s.exact || len(m.limits) >= mostLimits+mostTightened {
+	if len(m.limits) >= mostLimits+mostTightened {
+		return false
+	}
+	if l := m.roughly(c.counts); l != nil {
+		m.limits = append(m.limits, l)
+		return true
+	}
+	if !s.exact {
 		return false
 	}
 	best, most := limit(nil), 1+1e-6
@@ -30,6 +37,21 @@ func (s *solver) tighten(c *candidate) bool {
 		m.limits = append(m.limits, best)
 	}
 	return best != nil
+}
+
+// roughly returns a limit of items that counts break, for all lies; or nil.
+func (m *mode) roughly(counts []int) limit {
+	for _, rough := range m.rough {
+		if worth([]float64(rough), counts) <= 1+shade {
+			continue
+		}
+		l := make(limit, len(m.lies))
+		for i, lie := range m.lies {
+			l[i] = rough[lie.item]
+		}
+		return l
+	}
+	return nil
 }
 
 // longest returns the measure in which so many pieces, each weighed by its other side,

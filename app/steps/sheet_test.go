@@ -1,0 +1,384 @@
+package steps
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"testing"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/test"
+	"fyne.io/fyne/v2/widget"
+
+	"gussetwright/app/appearance"
+	"gussetwright/app/document"
+	"gussetwright/app/entry"
+	"gussetwright/app/project"
+	"gussetwright/app/settings"
+	"gussetwright/geometry/bag"
+	"gussetwright/geometry/geomtest"
+)
+
+// newSheetDesk returns the sheet step of a bag in a window that is as wide as usual and
+// high enough for what stands above the entries.
+func newSheetDesk(t testing.TB, spec bag.Spec, look settings.Appearance) (*Panel, fyne.Window) {
+	t.Helper()
+	app := test.NewTempApp(t)
+	set := settings.New(app.Preferences())
+	set.SetAppearance(look)
+	appearance.Wear(app, set)
+	app.Settings().SetTheme(appearance.New(set))
+	doc := document.New()
+	doc.Load(project.Project{Spec: spec})
+	panel := newPanel(doc, set, widget.NewLabel(""))
+	panel.Select(sheetStep)
+	window := test.NewTempWindow(t, panel)
+	window.SetPadded(false)
+	window.Resize(fyne.NewSize(400, 1250))
+	t.Cleanup(panel.Close)
+	return panel, window
+}
+
+// found returns the first object of a kind in what a column holds.
+func found[T fyne.CanvasObject](column interface{ Objects() []fyne.CanvasObject }) (first T) {
+	for _, object := range column.Objects() {
+		if one, ok := object.(T); ok {
+			return one
+		}
+		if inner, ok := object.(interface{ Objects() []fyne.CanvasObject }); ok {
+			if one := found[T](inner); any(one) != any(first) {
+				return one
+			}
+		}
+	}
+	return first
+}
+
+func (p *Panel) ranking() *ranking { return found[*ranking](p.page(sheetStep)) }
+
+// offerSaying returns what can be pressed on the sheet step, by what it says it does.
+func (p *Panel) offerSaying(act string) *offer {
+	var search func(objects []fyne.CanvasObject) *offer
+	search = func(objects []fyne.CanvasObject) *offer {
+		for _, object := range objects {
+			if one, ok := object.(*offer); ok && one.act.Text() == act {
+				return one
+			}
+			if holder, ok := object.(fyne.Widget); ok && object.Visible() {
+				if one := search(test.WidgetRenderer(holder).Objects()); one != nil {
+					return one
+				}
+			}
+		}
+		return nil
+	}
+	return search(p.page(sheetStep).Objects())
+}
+
+// press presses keys in the ranking.
+func (p *Panel) press(keys ...fyne.KeyName) {
+	ranking := p.ranking()
+	fyne.CurrentApp().Driver().CanvasForObject(ranking).Focus(ranking)
+	for _, key := range keys {
+		ranking.TypedKey(&fyne.KeyEvent{Name: key})
+	}
+}
+
+// row returns the row of the ranking with a name, nil when it is not shown.
+func (p *Panel) row(name string) *rankRow {
+	for _, row := range p.ranking().rows {
+		if row.row.name == name {
+			return row
+		}
+	}
+	return nil
+}
+
+func names(rows []*rankRow) (list []string) {
+	for _, row := range rows {
+		list = append(list, row.row.name)
+	}
+	return list
+}
+
+// The worked example (common practice, no published source): its blank of 700 × 480
+// fills the usable part of half a sheet of 1000 × 700 exactly, and fits nothing
+// smaller.
+func TestSheetIsTaken(t *testing.T) {
+	panel, _ := newSheetDesk(t, geomtest.WorkedExample(), settings.Light)
+	doc := panel.bench.doc
+	if half := panel.row("70 × 50 cm"); half.row.cells[0] != "1" || !half.row.inUse {
+		t.Errorf("half a sheet: %+v", half.row)
+	}
+	whole := panel.row("100 × 70 cm")
+	if whole.row.cells[0] != "2" || !strings.Contains(whole.row.note, "short edge") || !strings.Contains(whole.row.note, "most that fit") {
+		t.Errorf("a whole sheet: %+v", whole.row)
+	}
+	if panel.row("A2") != nil || !strings.Contains(panel.ranking().tiny.Text(), "A2") {
+		t.Error("a sheet that is far too small has a row of its own")
+	}
+	test.Tap(panel.offerSaying("Show all 22 sheets"))
+	if small := panel.row("A2"); small == nil || !strings.Contains(small.row.note, "too wide and") || len(panel.ranking().rows) != 22 {
+		t.Errorf("all sheets: %q", names(panel.ranking().rows))
+	}
+	test.Tap(panel.offerSaying("Show the best only"))
+	if panel.row("A2") != nil {
+		t.Error("the small sheets stay")
+	}
+
+	for !panel.row("100 × 70 cm").open {
+		panel.press(fyne.KeyDown)
+	}
+	if undoSteps(doc) != 0 {
+		t.Error("looking at a sheet takes it")
+	}
+	panel.press(fyne.KeyReturn)
+	got := doc.State().Spec.Sheet
+	if got.Width != 1000 || got.Height != 700 || got.GripperEdge != bag.GripperShort || got.Gripper != 20 || undoSteps(doc) != 1 {
+		t.Errorf("sheet %+v after %d steps", got, undoSteps(doc))
+	}
+	if up := doc.State().Snapshot.Plan.Up(); up != 2 {
+		t.Errorf("%d-up, want 2", up)
+	}
+	if row := panel.row("100 × 70 cm"); !row.row.inUse || !row.open || row.take.Visible() {
+		t.Error("the sheet that was taken is not shown as in use, or offered again")
+	}
+}
+
+// By hand: two blanks of the default bag on their sides take 2 · 480 + 6 = 966 of
+// 1000 − 2 · 5 = 990 mm, and 699.5 of 700 − 12 − 5 = 683 mm. A face narrower by 8.25
+// takes 2 · 8.25 = 16.5 mm from that; it is set in tenths, so 231.7 in place of 240.
+func TestChangeIsMade(t *testing.T) {
+	spec := bag.Default()
+	panel, _ := newSheetDesk(t, spec, settings.Light)
+	doc := panel.bench.doc
+	offered := found[*offer](panel.page(sheetStep))
+	if want := "2-up if the face width were 231.7 mm instead of 240 mm"; offered == nil || offered.gain.Text() != want {
+		t.Fatalf("offered is %v, want %q", offered, want)
+	}
+	test.Tap(offered)
+	state := doc.State()
+	if state.Spec.Body.Width != 231.7 || state.Snapshot.Plan.Up() != 2 || undoSteps(doc) != 1 {
+		t.Errorf("face %g, %d-up, %d steps", state.Spec.Body.Width, state.Snapshot.Plan.Up(), undoSteps(doc))
+	}
+	doc.Undo()
+	if doc.State().Spec.Body.Width != 240 {
+		t.Error("one undo does not bring the bag back")
+	}
+
+	// By keys, on a sheet that does not fit: it is taken together with the change.
+	for !panel.row("B2").open {
+		panel.press(fyne.KeyDown)
+	}
+	row := panel.row("B2")
+	if !strings.Contains(row.row.note, "2.5 mm too long") || row.row.cells != nil {
+		t.Errorf("B2: %+v", row.row)
+	}
+	first := row.offers.list[0]
+	first.TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
+	state = doc.State()
+	if s := state.Spec.Sheet; s.Width != 707 || s.Height != 500 || state.Snapshot.Plan.Up() != 1 || state.Spec.Body.SeamFlap != 17.5 || undoSteps(doc) != 1 {
+		t.Errorf("sheet %+v, %d-up, seam flap %g, %d steps", s, state.Snapshot.Plan.Up(), state.Spec.Body.SeamFlap, undoSteps(doc))
+	}
+}
+
+// The arrow keys, Space and Escape open and close; a click does both.
+func TestRankingOpens(t *testing.T) {
+	panel, _ := newSheetDesk(t, bag.Default(), settings.Light)
+	r := panel.ranking()
+	open := func() (list []int) {
+		for i, row := range r.rows {
+			if row.open {
+				list = append(list, i)
+			}
+		}
+		return list
+	}
+	last := len(r.rows) - 1
+	for _, c := range []struct {
+		key  fyne.KeyName
+		want []int
+	}{
+		{fyne.KeyDown, []int{1}},
+		{fyne.KeyDown, []int{2}},
+		{fyne.KeySpace, nil},
+		{fyne.KeySpace, []int{2}},
+		{fyne.KeyUp, []int{1}},
+		{fyne.KeyEnd, []int{last}},
+		{fyne.KeyDown, []int{last}},
+		{fyne.KeyHome, []int{0}},
+		{fyne.KeyEscape, nil},
+	} {
+		if panel.press(c.key); !slices.Equal(open(), c.want) {
+			t.Errorf("after %s rows %v are open, want %v", c.key, open(), c.want)
+		}
+	}
+	test.Tap(r.rows[3])
+	if !slices.Equal(open(), []int{3}) {
+		t.Errorf("a click opens %v", open())
+	}
+	test.Tap(r.rows[3])
+	if open() != nil {
+		t.Errorf("a second click leaves %v open", open())
+	}
+}
+
+// The next stop after the table is what its open row offers; another step takes the
+// focus from there.
+func TestOffersHaveTheFocus(t *testing.T) {
+	panel, window := newSheetDesk(t, bag.Default(), settings.Light)
+	for !panel.row("B2").open {
+		panel.press(fyne.KeyDown)
+	}
+	first := panel.row("B2").offers.list[0]
+	test.FocusNext(window.Canvas())
+	if window.Canvas().Focused() != fyne.Focusable(first) {
+		t.Fatalf("the focus is at %T", window.Canvas().Focused())
+	}
+	panel.Select(bagStep)
+	if window.Canvas().Focused() != nil {
+		t.Errorf("on another step the focus is at %T", window.Canvas().Focused())
+	}
+}
+
+// While a drag lasts the rows stay, dim, and the picture and its sentence follow.
+func TestDragLeavesTheRanking(t *testing.T) {
+	panel, window := newSheetDesk(t, bag.Default(), settings.Light)
+	doc, r := panel.bench.doc, panel.ranking()
+	before := names(r.rows)
+	spec := doc.State().Spec
+	spec.Body.Width, spec.Body.Gusset, spec.Body.Height = 110, 60, 150
+	doc.Drag(spec)
+	if r.veil.Hidden || !slices.Equal(names(r.rows), before) {
+		t.Errorf("in a drag the rows are %q", names(r.rows))
+	}
+	if up := doc.State().Snapshot.Plan.Up(); up < 2 || !strings.Contains(markup(window), fmt.Sprintf("%d-up on 100 × 70 cm", up)) {
+		t.Error("in a drag the sentence about the sheet stays")
+	}
+	doc.Drop()
+	if !r.veil.Hidden || slices.Equal(names(r.rows), before) {
+		t.Errorf("after a drag the rows are %q, dim: %v", names(r.rows), !r.veil.Hidden)
+	}
+}
+
+// A ranking that was overtaken leaves the rows dim until the newer one is there.
+func TestLateRanking(t *testing.T) {
+	panel, _ := newSheetDesk(t, bag.Default(), settings.Light)
+	doc := panel.bench.doc
+	p := buildSheetPage(panel.bench)
+	var orders []rankOrder
+	p.request = func(o rankOrder) { orders = append(orders, o) }
+	p.show(doc.State())
+	spec := doc.State().Spec
+	spec.Body.Height = 340
+	doc.Set(spec)
+	p.show(doc.State())
+	p.show(doc.State())
+	spec.Name = "Only the name"
+	doc.Set(spec)
+	p.show(doc.State())
+	if len(orders) != 2 {
+		t.Fatalf("%d rankings were ordered, want 2", len(orders))
+	}
+	p.deliver(rank(orders[0]))
+	if p.ranking.veil.Hidden || p.nearBox.Visible() {
+		t.Error("rows that are out of date look as if they were not")
+	}
+	p.deliver(rank(orders[1]))
+	if !p.ranking.veil.Hidden || len(orders) != 2 {
+		t.Errorf("the newest rows are dim, or ranked again: %d orders", len(orders))
+	}
+}
+
+// What sheets are ranked by is remembered. By hand: 1000 × 700 mm of 170 g/m² weigh
+// 0.119 kg; at 2 for a kilogram, 1000 sheets for 1000 bags cost 238.
+func TestRankedByCost(t *testing.T) {
+	spec := bag.Default()
+	spec.Paper.Grammage = 170
+	panel, window := newSheetDesk(t, spec, settings.Light)
+	choice := found[*entry.Choice](panel.page(sheetStep))
+	choice.Pick(string(settings.LeastCost))
+	if panel.bench.set.Ranking() != settings.LeastCost {
+		t.Error("the choice is not remembered")
+	}
+	if !strings.Contains(markup(window), "No price is known yet.") {
+		t.Error("nothing says that no price is known")
+	}
+	if cells := panel.row("100 × 70 cm").row.cells; cells[2] != "–" {
+		t.Errorf("without a price the sheet costs %q", cells[2])
+	}
+	enter(found[*entry.Number](found[*entry.Column](panel.page(sheetStep).Objects()[1].(*entry.Column))), "2")
+	if got := panel.bench.doc.State().Spec.Prices.Paper; got != 2 {
+		t.Fatalf("paper costs %g", got)
+	}
+	if cells := panel.row("100 × 70 cm").row.cells; cells[2] != "238" {
+		t.Errorf("the sheets cost %q, want 238", cells[2])
+	}
+	last := 0.0
+	for _, row := range panel.ranking().rows {
+		if row.row.cells == nil {
+			continue
+		}
+		cost := number(t, row.row.cells[2])
+		if cost < last {
+			t.Errorf("%s for %g comes after %g", row.row.name, cost, last)
+		}
+		last = cost
+	}
+}
+
+func number(t *testing.T, text string) float64 {
+	t.Helper()
+	value := 0.0
+	for _, digit := range text {
+		if digit < '0' || digit > '9' {
+			t.Fatalf("%q is no number", text)
+		}
+		value = 10*value + float64(digit-'0')
+	}
+	return value
+}
+
+// A layout that is not known to be the best says so, and up to what none goes.
+func TestProofIsSaid(t *testing.T) {
+	spec := bag.Default()
+	spec.Body.Width, spec.Body.Gusset, spec.Body.Height = 110, 60, 150
+	spec.Sheet.GrainRule = bag.GrainPreferred
+	panel, _ := newSheetDesk(t, spec, settings.Light)
+	open := 0
+	for i := range panel.ranking().rows {
+		row := &panel.ranking().rows[i].row
+		if row.cells == nil {
+			continue
+		}
+		proven := strings.Contains(row.note, "most that fit")
+		if proven == strings.Contains(row.note, "best found, at most") || proven != strings.Contains(row.proof, "Proven: no layout") {
+			t.Errorf("%s: %q, %q", row.name, row.note, row.proof)
+		}
+		if !proven {
+			open++
+		}
+	}
+	if open == 0 {
+		t.Error("no layout of the test is undecided")
+	}
+}
+
+// The work is done beside the window and brought back to it.
+func TestRankingBesideTheWindow(t *testing.T) {
+	panel, _ := newSheetDesk(t, bag.Default(), settings.Light)
+	p := buildSheetPage(panel.bench)
+	panel.bench.atOnce = false
+	done := make(chan struct{})
+	request, stop := panel.bench.newRanker(func(made rankResult) {
+		p.deliver(made)
+		close(done)
+	})
+	defer stop()
+	p.request = request
+	p.rankAnew(panel.bench.doc.State())
+	<-done
+	if len(p.ranking.rows) < mostShown || !p.ranking.veil.Hidden {
+		t.Errorf("%d rows, dim: %v", len(p.ranking.rows), !p.ranking.veil.Hidden)
+	}
+}
