@@ -20,7 +20,7 @@ type solver struct {
 }
 
 // allWork is how many places and counts are tried for one job.
-const allWork = 1_600_000
+const allWork = 800_000
 
 // Solve gangs the items on sheets like s so that their quantities take the least
 // sheets, as far as it finds. With as many forms as items or more, or any number, they
