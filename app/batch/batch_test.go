@@ -60,7 +60,7 @@ func TestBadUsage(t *testing.T) {
 		{[]string{"describe", "--loud", path}, "-loud"},
 		{[]string{"describe", filepath.Join(t.TempDir(), "none.gusset")}, "none.gusset"},
 		{[]string{"export", path}, "--to"},
-		{[]string{"export", "--to", t.TempDir(), "--only", "dieline,poster", path}, `"poster" is not known; choose from dieline, template, svg, dxf, fold, png, proof, page, pictures`},
+		{[]string{"export", "--to", t.TempDir(), "--only", "dieline,poster", path}, `"poster" is not known; choose from dieline, template, svg, dxf, press, press-svg, press-dxf, job, job-csv, fold, png, proof, page, pictures`},
 		{[]string{"export", "--to", t.TempDir(), "--date", "31.3.2026", path}, "YYYY-MM-DD"},
 		{[]string{"new", "--width", "240"}, "size is missing"},
 		{[]string{"new", "--width", "24 kg", "--gusset", "100", "--height", "360"}, "mm, cm, m, in"},
@@ -161,7 +161,7 @@ func TestExportWritesEveryKindOnceAndAgain(t *testing.T) {
 	}
 	run("", "export", path, "--to", second)
 	names := []string{
-		"tea-house-dieline.pdf", "tea-house-template.pdf", "tea-house-template.svg", "tea-house.svg", "tea-house.dxf", "tea-house.fold",
+		"tea-house-dieline.pdf", "tea-house-template.pdf", "tea-house-template.svg", "tea-house.svg", "tea-house.dxf", "tea-house-press.pdf", "tea-house-press.svg", "tea-house-press.dxf", "tea-house-job.pdf", "tea-house-job.csv", "tea-house.fold",
 		"tea-house-blank.png", "tea-house-proof.pdf", "tea-house-proof.html", "tea-house-front.png", "tea-house-back.png",
 		"tea-house-left.png", "tea-house-right.png", "tea-house-isometric.png", "tea-house-base.png",
 		"tea-house-lesson.pdf", "tea-house-practice.pdf", "tea-house-folding.gif", "tea-house-folding.png",
