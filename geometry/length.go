@@ -1,10 +1,11 @@
 package geometry
 
 import (
-	"fmt"
 	"math"
 	"strconv"
 	"strings"
+
+	"gussetwright/geometry/phrase"
 )
 
 // Unit is a unit of length that a user may type.
@@ -53,14 +54,14 @@ func ParseLength(text string, assumed Unit) (float64, error) {
 	}
 	factor, known := millimetres[Unit(strings.ToLower(unit))]
 	if !known {
-		return 0, fmt.Errorf("length %q: unit %q is not one of mm, cm, m, in; write for example 240 mm, 24 cm or 9 1/2 in", text, unit)
+		return 0, phrase.Errorf("length %q: unit %q is not one of mm, cm, m, in; write for example 240 mm, 24 cm or 9 1/2 in", text, unit)
 	}
 	value, err := parseMixed(number)
 	if err != nil {
-		return 0, fmt.Errorf("length %q: %w; write for example 240 mm, 24 cm or 9 1/2 in", text, err)
+		return 0, phrase.Errorf("length %q: %s; write for example 240 mm, 24 cm or 9 1/2 in", text, err)
 	}
 	if math.IsInf(value*factor, 0) {
-		return 0, fmt.Errorf("length %q: more than a computer can count; write for example 240 mm, 24 cm or 9 1/2 in", text)
+		return 0, phrase.Errorf("length %q: more than a computer can count; write for example 240 mm, 24 cm or 9 1/2 in", text)
 	}
 	return value * factor, nil
 }
@@ -75,10 +76,10 @@ func splitUnit(text string) (number, unit string) {
 func parseMixed(text string) (float64, error) {
 	words := strings.Fields(text)
 	if len(words) == 0 {
-		return 0, fmt.Errorf("there is no number")
+		return 0, phrase.Errorf("there is no number")
 	}
 	if len(words) > 2 {
-		return 0, fmt.Errorf("%q is more than one number", text)
+		return 0, phrase.Errorf("%q is more than one number", text)
 	}
 	first, err := parseFraction(words[0])
 	if err != nil {
@@ -92,7 +93,7 @@ func parseMixed(text string) (float64, error) {
 		return 0, err
 	}
 	if !strings.Contains(words[1], "/") || strings.Contains(words[0], "/") || strings.ContainsAny(words[1], "+-") {
-		return 0, fmt.Errorf("%q is more than one number", text)
+		return 0, phrase.Errorf("%q is more than one number", text)
 	}
 	return first + math.Copysign(second, first), nil
 }
@@ -100,19 +101,19 @@ func parseMixed(text string) (float64, error) {
 func parseFraction(text string) (float64, error) {
 	whole, decimals, hasComma := strings.Cut(text, ",")
 	if hasComma && len(decimals) == 3 && !strings.Contains(decimals, ",") {
-		return 0, fmt.Errorf("%q may be %s or %s%s; write it without the comma", text, whole, whole, decimals)
+		return 0, phrase.Errorf("%q may be %s or %s%s; write it without the comma", text, whole, whole, decimals)
 	}
 	above, below, isFraction := strings.Cut(strings.Replace(text, ",", ".", 1), "/")
 	value, err := strconv.ParseFloat(above, 64)
 	if err != nil || math.IsNaN(value) || math.IsInf(value, 0) {
-		return 0, fmt.Errorf("%q is not a number", text)
+		return 0, phrase.Errorf("%q is not a number", text)
 	}
 	if !isFraction {
 		return value, nil
 	}
 	divisor, err := strconv.ParseFloat(below, 64)
 	if err != nil || divisor <= 0 || math.IsInf(divisor, 0) || math.IsNaN(divisor) {
-		return 0, fmt.Errorf("%q is not a fraction", text)
+		return 0, phrase.Errorf("%q is not a fraction", text)
 	}
 	return value / divisor, nil
 }

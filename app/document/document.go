@@ -170,13 +170,21 @@ func (d *Document) step(spec bag.Spec, name func(from, to *bag.Spec) Change) boo
 	if same(&spec, now) {
 		return dragged
 	}
-	d.steps = append(d.steps[:d.at+1], step{spec, name(now, &spec)})
+	label := name(now, &spec)
+	var named []string
+	for i := range d.steps[d.at+1:] {
+		named = append(named, d.steps[d.at+1+i].spec.FileNames()...)
+	}
+	clear(d.steps[d.at+1:]) // lets go of their texts
+	d.steps = append(d.steps[:d.at+1], step{spec, label})
 	d.at++
 	for len(d.steps) > mostSteps {
-		d.steps[0] = step{} // lets go of its texts
+		named = append(named, d.steps[0].spec.FileNames()...)
+		d.steps[0] = step{}
 		d.steps = d.steps[1:]
 		d.at--
 	}
+	d.dropFiles(named)
 	return true
 }
 

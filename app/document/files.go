@@ -72,6 +72,25 @@ func (d *Document) ReplaceFile(name string, data []byte) {
 	d.Renew()
 }
 
+// dropFiles lets go of those of the files that no state of the history names any more,
+// after states that named them were dropped. They can be many megabytes.
+func (d *Document) dropFiles(names []string) {
+	if len(names) == 0 {
+		return
+	}
+	needed := map[string]bool{}
+	for i := range d.steps {
+		for _, name := range d.steps[i].spec.FileNames() {
+			needed[name] = true
+		}
+	}
+	for _, name := range names {
+		if !needed[name] {
+			delete(d.files, name)
+		}
+	}
+}
+
 // File returns the content of a file of the project.
 func (d *Document) File(name string) (data []byte, found bool) {
 	data, found = d.files[name]

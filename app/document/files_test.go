@@ -92,6 +92,42 @@ func TestPutFileKeepsFilesApart(t *testing.T) {
 	}
 }
 
+// A file goes with the last state that names it, and not before.
+func TestFilesGoWithTheHistory(t *testing.T) {
+	d := document.New()
+	bare := d.State().Spec
+	with := func(name string) bag.Spec {
+		spec := bare
+		spec.Artwork = []bag.Artwork{bag.NewArtwork(d.PutFile(name, []byte(name)), "front")}
+		return spec
+	}
+	d.Set(with("a.png"))
+	d.Set(bare)
+	d.Undo()
+	d.Undo()
+	d.PutFile("waiting.png", nil) // put in, and not named yet
+	if _, found := d.File("a.png"); !found {
+		t.Error("a file is gone that redo brings back")
+	}
+	d.Redo()
+	d.Set(with("b.png")) // after a state that names a.png
+	for _, name := range []string{"a.png", "b.png", "waiting.png"} {
+		if _, found := d.File(name); !found {
+			t.Errorf("%s is gone, and undo or what comes next needs it", name)
+		}
+	}
+	d.Undo()
+	d.Undo()
+	wider := bare
+	wider.Body.Width += 10
+	d.Set(wider)
+	for name, want := range map[string]bool{"a.png": false, "b.png": false, "waiting.png": true} {
+		if _, found := d.File(name); found != want {
+			t.Errorf("after another way was taken: %s is there: %v, want %v", name, found, want)
+		}
+	}
+}
+
 func TestReplacedFileIsShownAndToBeSaved(t *testing.T) {
 	doc, gallery := document.New(), &shelf{open: true}
 	doc.ShowArt(gallery)

@@ -319,6 +319,40 @@ func TestUnitChange(t *testing.T) {
 	}
 }
 
+// A price is kept and shown to the ten-thousandth part.
+func TestPriceHasFourDecimals(t *testing.T) {
+	d := at(t, "prices.rope_per_m")
+	for typed, want := range map[string]float64{"0.012": 0.012, "0.0185": 0.0185, "12": 12} {
+		d.typeIn(typed)
+		d.tap(fyne.KeyReturn)
+		if d.value() != want || d.number.Text() != typed {
+			t.Errorf("%s becomes %v, shown as %q", typed, d.value(), d.number.Text())
+		}
+	}
+	d = at(t, "prices.markup_percent")
+	d.typeIn("7.125")
+	d.tap(fyne.KeyReturn)
+	if d.value() != 7.125 || d.number.Text() != "7.13" && d.number.Text() != "7.12" {
+		t.Errorf("a markup becomes %v, shown as %q", d.value(), d.number.Text())
+	}
+}
+
+// Arrow keys go by the step of the quantity.
+func TestArrowsGoByTheStep(t *testing.T) {
+	set := settings.New(test.NewTempApp(t).Preferences())
+	value := 0.05
+	quantity := entry.Quantity{Label: "Price", Most: 100, Decimals: 4, Step: 0.01, High: 0.5}
+	quantity.Set = func(to float64) { value = to }
+	quantity.Drag, quantity.Drop = quantity.Set, func() {}
+	number := entry.NewNumber(quantity, set)
+	number.Put(value)
+	test.NewTempWindow(t, number)
+	number.Focusable().TypedKey(&fyne.KeyEvent{Name: fyne.KeyUp})
+	if value != 0.06 || number.Text() != "0.06" {
+		t.Errorf("after the arrow up it is %v, shown as %q", value, number.Text())
+	}
+}
+
 // Ctrl+Z takes back what was typed first, then leaves the document to be undone.
 func TestUndoWhileTyping(t *testing.T) {
 	d := at(t, "bag.width_mm")

@@ -7,7 +7,9 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/test"
 
+	"gussetwright/app/appearance"
 	"gussetwright/app/entry"
+	"gussetwright/app/settings"
 	"gussetwright/geometry/bag"
 	"gussetwright/geometry/check"
 	"gussetwright/geometry/geomtest"
@@ -80,6 +82,39 @@ func TestSwitch(t *testing.T) {
 		t.Errorf("turned %d times, want once", turned)
 	}
 	geomtest.Golden(t, "entry/switch.xml", []byte(test.RenderToMarkup(window.Canvas())))
+}
+
+// A label that is too long for its line goes on below it, and can be tapped there.
+func TestLongSwitchWraps(t *testing.T) {
+	app := test.NewTempApp(t)
+	appearance.Wear(app, settings.New(app.Preferences()))
+	turned := 0
+	turn := entry.NewSwitch("Room for the bleed of all neighbours", "Margins grow.", func(bool) { turned++ })
+	window := test.NewTempWindow(t, turn)
+	window.SetPadded(false)
+	const narrow, wide = 160, 600
+	if least := turn.MinSize().Width; least > narrow {
+		t.Fatalf("it needs a width of %g", least)
+	}
+	box := turn.Focusable().(entry.Tall)
+	more := box.HeightFor(narrow) - box.HeightFor(wide)
+	if more <= 0 {
+		t.Fatal("it takes no second line")
+	}
+	window.Resize(fyne.NewSize(narrow, turn.HeightFor(narrow)))
+	test.TapCanvas(window.Canvas(), fyne.NewPos(60, box.HeightFor(narrow)-10))
+	if turned != 1 {
+		t.Errorf("a tap on its last line turns it %d times", turned)
+	}
+	geomtest.Golden(t, "entry/switch-long.xml", []byte(test.RenderToMarkup(window.Canvas())))
+	window.Resize(fyne.NewSize(wide, turn.HeightFor(wide)))
+	if height := box.Size().Height; height != box.HeightFor(wide) {
+		t.Errorf("in a wide window it stays %g high", height)
+	}
+	test.TapCanvas(window.Canvas(), fyne.NewPos(wide-20, 10))
+	if turned != 1 {
+		t.Error("a tap beside it turns it")
+	}
 }
 
 func TestName(t *testing.T) {

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"strconv"
+	"strings"
 	"unicode"
 	"unicode/utf8"
 
@@ -22,6 +23,12 @@ type Quantity struct {
 	Label  string // translated
 	Symbol string // the letter on drawings, or empty
 	Unit   string // "mm" for lengths, which are shown in the unit of the settings
+	// Decimals are how many digits after the point are shown at most; 0 for two.
+	// Lengths have those of their unit.
+	Decimals int
+	// Step is how far an arrow key goes; 0 for one. Whole numbers and inches have steps
+	// of their own.
+	Step float64
 	// Least and Most bound the value; both ends are allowed.
 	Least, Most float64
 	Whole       bool
@@ -36,6 +43,10 @@ type Quantity struct {
 	Drop      func()
 }
 
+// PriceDecimals are the digits after the point of a price: one sheet often costs less
+// than a hundredth can tell apart.
+const PriceDecimals = 4
+
 // OfField returns the quantity of a number field of the document.
 func OfField(doc *document.Document, field *bag.Field) Quantity {
 	changed := func(value float64) bag.Spec {
@@ -45,12 +56,19 @@ func OfField(doc *document.Document, field *bag.Field) Quantity {
 	}
 	return Quantity{
 		Label: lang.L(field.Label), Symbol: field.Symbol, Unit: field.Unit,
-		Least: field.Least, Most: field.Most, Whole: field.Whole,
+		Least: field.Least, Most: field.Most, Whole: field.Whole, Decimals: decimalsOf(field),
 		Help: lang.L(field.Help), WhyLeast: translated(field.WhyLeast), WhyMost: translated(field.WhyMost),
 		Set:  func(value float64) { doc.Set(changed(value)) },
 		Drag: func(value float64) { doc.Drag(changed(value)) },
 		Drop: doc.Drop,
 	}
+}
+
+func decimalsOf(field *bag.Field) int {
+	if strings.HasPrefix(field.Path, "prices.") && field.Unit != "%" {
+		return PriceDecimals
+	}
+	return 0
 }
 
 // translated translates words that may be missing.
@@ -68,7 +86,7 @@ func (q *Quantity) unitIn(unit geometry.Unit) string {
 	if q.isLength() {
 		return string(unit)
 	}
-	return q.Unit
+	return words.Unit(q.Unit)
 }
 
 // scale is what the value is divided by to be shown.
@@ -79,12 +97,15 @@ func (q *Quantity) scale(unit geometry.Unit) float64 {
 	return 1
 }
 
-// decimals are as many as show a hundredth of a millimetre.
+// decimals of a length are as many as show a hundredth of a millimetre.
 func (q *Quantity) decimals(unit geometry.Unit) int {
-	if !q.isLength() || unit == geometry.Millimetre {
-		return 2
+	switch {
+	case q.isLength() && unit != geometry.Millimetre:
+		return 3
+	case !q.isLength() && q.Decimals > 0:
+		return q.Decimals
 	}
-	return 3
+	return 2
 }
 
 // format writes a value as it stands in the entry.
@@ -189,7 +210,11 @@ func (q *Quantity) step(s stride, unit geometry.Unit) float64 {
 	case q.Whole:
 		return []float64{1, 1, 10}[s]
 	}
-	return []float64{0.1, 1, 10}[s]
+	usual := q.Step
+	if usual == 0 {
+		usual = 1
+	}
+	return []float64{usual / 10, usual, usual * 10}[s]
 }
 
 // slideRange returns the part of the limits that a slider covers when it starts

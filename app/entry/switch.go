@@ -2,7 +2,6 @@ package entry
 
 import (
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/widget"
 
 	"gussetwright/geometry/check"
 )
@@ -63,22 +62,3 @@ func (s *Switch) turned(on bool) {
 
 // Explanation says what the switch is.
 func (s *Switch) Explanation() (title, text string) { return s.label, s.help }
-
-// box is a box to tick that tells when it gets the focus.
-type box struct {
-	widget.Check
-	gained func()
-}
-
-func newBox(label string, turned func(bool), gained func()) *box {
-	b := &box{gained: gained}
-	b.Text, b.OnChanged = label, turned
-	b.ExtendBaseWidget(b)
-	return b
-}
-
-// FocusGained tells the owner.
-func (b *box) FocusGained() {
-	b.Check.FocusGained()
-	b.gained()
-}

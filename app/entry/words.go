@@ -77,5 +77,15 @@ func optionWords() map[string]map[string][2]string {
 			string(bag.GripperLong):  {lang.L("Long edge"), lang.L("Usual on sheet presses: the long edge goes in first.")},
 			string(bag.GripperShort): {lang.L("Short edge"), lang.L("The short edge goes in first; ask the printer whether the press takes it.")},
 		},
+		"sheet.grain": {
+			string(bag.GrainEither):      {lang.L("As needed"), lang.L("The sheet is ordered with its fibres as the bags want them.")},
+			string(bag.GrainAlongWidth):  {lang.L("Along the sheet width"), lang.L("The fibres run along the first side of the sheet.")},
+			string(bag.GrainAlongHeight): {lang.L("Along the sheet height"), lang.L("The fibres run along the other side of the sheet.")},
+		},
+		"sheet.grain_rule": {
+			string(bag.GrainRequired):  {lang.L("Must be right"), lang.L("Blanks lie only so that every bag has its grain as chosen.")},
+			string(bag.GrainPreferred): {lang.L("Right where possible"), lang.L("Blanks lie across the grain only where more of them fit so.")},
+			string(bag.GrainFree):      {lang.L("Does not matter"), lang.L("Blanks lie either way.")},
+		},
 	}
 }

@@ -13,6 +13,7 @@ import (
 
 	"gussetwright/app/document"
 	"gussetwright/app/focus"
+	"gussetwright/app/settings"
 	"gussetwright/geometry/check"
 )
 
@@ -21,6 +22,7 @@ type Strip struct {
 	widget.BaseWidget
 
 	look  *focus.Focus
+	set   *settings.Settings
 	title *widget.Label
 	rows  []*row
 	list  *fyne.Container
@@ -28,13 +30,14 @@ type Strip struct {
 	stop  func()
 }
 
-// New returns the strip of a document.
-func New(doc *document.Document, look *focus.Focus) *Strip {
-	s := &Strip{look: look, title: widget.NewLabel(""), list: container.NewVBox(), at: -1}
+// New returns the strip of a document. Lengths are shown in the unit of the settings.
+func New(doc *document.Document, look *focus.Focus, set *settings.Settings) *Strip {
+	s := &Strip{look: look, set: set, title: widget.NewLabel(""), list: container.NewVBox(), at: -1}
 	s.title.TextStyle.Bold = true
 	s.ExtendBaseWidget(s)
 	s.show(doc.State())
 	s.stop = doc.Listen(s.show)
+	set.Listen(func() { s.show(doc.State()) })
 	return s
 }
 
@@ -75,7 +78,7 @@ func (s *Strip) show(state document.State) {
 	s.rows = s.rows[:len(found)]
 	s.at = min(s.at, len(found)-1)
 	for i := range found {
-		s.rows[i].show(found[i])
+		s.rows[i].show(found[i], s.set.Unit())
 	}
 	if changed {
 		s.list.Objects = s.list.Objects[:0]

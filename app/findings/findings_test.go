@@ -8,12 +8,14 @@ import (
 
 	"gussetwright/app/document"
 	"gussetwright/app/focus"
+	"gussetwright/app/settings"
+	"gussetwright/geometry"
 )
 
 func TestClickShowsThePlace(t *testing.T) {
-	test.NewTempApp(t)
+	app := test.NewTempApp(t)
 	doc, look := document.New(), focus.New()
-	strip := New(doc, look)
+	strip := New(doc, look, settings.New(app.Preferences()))
 	defer strip.Close()
 	window := test.NewTempWindow(t, strip)
 	window.Resize(fyne.NewSize(900, 200))
@@ -39,9 +41,9 @@ func TestClickShowsThePlace(t *testing.T) {
 
 // Rows follow the document and say message and remedy.
 func TestRowsFollowTheDocument(t *testing.T) {
-	test.NewTempApp(t)
+	set := settings.New(test.NewTempApp(t).Preferences())
 	doc := document.New()
-	strip := New(doc, focus.New())
+	strip := New(doc, focus.New(), set)
 	before := len(strip.rows)
 	spec := doc.State().Spec
 	spec.Sheet.Gripper = 2
@@ -52,6 +54,12 @@ func TestRowsFollowTheDocument(t *testing.T) {
 	if got := strip.rows[0].message.Text; got != "2 mm for the gripper is less than presses need" {
 		t.Errorf("the row says %q", got)
 	}
+	set.SetUnit(geometry.Inch)
+	message, remedy := strip.rows[0].message.Text, strip.rows[0].remedy.Text
+	if message != "0.079 in for the gripper is less than presses need" || remedy != "ask the printer; 0.315 to 0.787 in is usual" {
+		t.Errorf("in inches the row says %q and %q", message, remedy)
+	}
+	set.SetUnit(geometry.Millimetre)
 	if got, want := strip.title.Text, "Findings: 1 warning, 2 notes"; got != want {
 		t.Errorf("the title says %q, want %q", got, want)
 	}
@@ -67,9 +75,9 @@ func TestRowsFollowTheDocument(t *testing.T) {
 }
 
 func TestNextGoesRound(t *testing.T) {
-	test.NewTempApp(t)
+	app := test.NewTempApp(t)
 	doc, look := document.New(), focus.New()
-	strip := New(doc, look)
+	strip := New(doc, look, settings.New(app.Preferences()))
 	test.NewTempWindow(t, strip)
 	found := doc.State().Snapshot.Findings
 	for i := range 2 * len(found) {

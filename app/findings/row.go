@@ -15,6 +15,7 @@ import (
 	"gussetwright/app/focus"
 	"gussetwright/app/keyrelay"
 	"gussetwright/app/words"
+	"gussetwright/geometry"
 	"gussetwright/geometry/check"
 )
 
@@ -45,16 +46,17 @@ func newRow(look *focus.Focus) *row {
 	return r
 }
 
-// show puts a finding into the row. Only what changed is drawn anew.
-func (r *row) show(f check.Finding) {
+// show puts a finding into the row, with lengths in a unit. Only what changed is drawn
+// anew.
+func (r *row) show(f check.Finding, unit geometry.Unit) {
 	if f.Severity != r.finding.Severity {
 		r.sign.SetResource(entry.Sign(f.Severity))
 		r.kind.Importance = importance(f.Severity)
 		setText(r.kind, severityName(f.Severity))
 	}
 	r.finding = f
-	setText(r.message, words.Of(f.Message))
-	setText(r.remedy, words.Of(f.Remedy))
+	setText(r.message, words.Measured(f.Message, unit))
+	setText(r.remedy, words.Measured(f.Remedy, unit))
 }
 
 func importance(s check.Severity) widget.Importance {

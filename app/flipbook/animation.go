@@ -3,7 +3,6 @@ package flipbook
 import (
 	"bytes"
 	"context"
-	"fmt"
 	"image"
 	"image/color"
 	"image/draw"
@@ -12,6 +11,7 @@ import (
 	"math"
 
 	"gussetwright/app/folding"
+	"gussetwright/geometry/phrase"
 )
 
 // mostBytes is how large an animation becomes at most, so that it can be sent by mail.
@@ -24,15 +24,15 @@ const mostBytes = 4_000_000
 func GIF(ctx context.Context, w io.Writer, order Order) error {
 	film, err := drawn(ctx, order)
 	if err != nil {
-		return fmt.Errorf("draw the folding: %w", err)
+		return phrase.Errorf("draw the folding: %s", err)
 	}
 	for every := 1; ; every *= 2 {
 		if err := ctx.Err(); err != nil {
-			return fmt.Errorf("draw the folding: %w", err)
+			return phrase.Errorf("draw the folding: %s", err)
 		}
 		var out bytes.Buffer
 		if err := gif.EncodeAll(&out, film.animation(every)); err != nil {
-			return fmt.Errorf("write the folding: %w", err)
+			return phrase.Errorf("write the folding: %s", err)
 		}
 		if out.Len() <= mostBytes || every > moving {
 			_, err := out.WriteTo(w)

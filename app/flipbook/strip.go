@@ -2,13 +2,13 @@ package flipbook
 
 import (
 	"context"
-	"fmt"
 	"image"
 	"image/draw"
 	"image/png"
 	"io"
 
 	"gussetwright/app/folding"
+	"gussetwright/geometry/phrase"
 )
 
 // Strip writes a PNG picture with the end of each stage side by side, 480 pixels each,
@@ -16,10 +16,10 @@ import (
 func Strip(ctx context.Context, w io.Writer, order Order) error {
 	picture, err := strip(ctx, order)
 	if err != nil {
-		return fmt.Errorf("draw the strip of the folding: %w", err)
+		return phrase.Errorf("draw the strip of the folding: %s", err)
 	}
 	if err := png.Encode(w, picture); err != nil {
-		return fmt.Errorf("write the strip of the folding: %w", err)
+		return phrase.Errorf("write the strip of the folding: %s", err)
 	}
 	return nil
 }

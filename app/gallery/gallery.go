@@ -121,6 +121,24 @@ func (g *Gallery) tidy() {
 	}
 }
 
+// Forget lets go of artwork that nobody asked for lately and that cannot come back: held
+// returns the content that the project has under a name, and what was opened from another
+// content, of a file that was read again or of a project that was closed, is not shown
+// any more.
+func (g *Gallery) Forget(held func(name string) []byte) {
+	g.lock.Lock()
+	defer g.lock.Unlock()
+	for k, s := range g.slots {
+		data := held(k.name)
+		if unsafe.SliceData(data) == k.data && len(data) == k.size {
+			continue
+		}
+		if s.done && g.now().Sub(s.used) >= idle { // else it is being brought in
+			delete(g.slots, k)
+		}
+	}
+}
+
 func (s *slot) bytes() int {
 	size := 0
 	if s.art != nil {

@@ -86,6 +86,36 @@ func TestLetsGoOfWhatIsNotShown(t *testing.T) {
 	}
 }
 
+// What the project does not hold any more is let go of, but not at once: a file that is
+// just being brought in is not held yet.
+func TestForgetsWhatTheProjectDropped(t *testing.T) {
+	now := time.Now()
+	told := make(chan bool, 8)
+	g := New(func() { told <- true })
+	g.now = func() time.Time { return now }
+	defer g.Close()
+	before, after := []byte(drawing), []byte(drawing)
+	for _, data := range [][]byte{before, after} {
+		g.Art("a.svg", data, 1)
+		await(t, told)
+	}
+	held := func(string) []byte { return after }
+	g.Forget(held)
+	if len(g.slots) != 2 {
+		t.Errorf("%d pages are open, want 2 that were asked for just now", len(g.slots))
+	}
+	now = now.Add(time.Hour)
+	g.Forget(held)
+	if art, _ := g.Art("a.svg", after, 1); len(g.slots) != 1 || art == nil {
+		t.Errorf("%d pages are open, want the one that the project holds", len(g.slots))
+	}
+	now = now.Add(time.Hour)
+	g.Forget(func(string) []byte { return nil })
+	if len(g.slots) != 0 {
+		t.Errorf("%d pages are open after the project was closed", len(g.slots))
+	}
+}
+
 func TestClosedGalleryTellsNothing(t *testing.T) {
 	before := runtime.NumGoroutine()
 	g := New(func() { t.Error("told after closing") })

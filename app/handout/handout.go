@@ -7,7 +7,6 @@ package handout
 
 import (
 	"context"
-	"fmt"
 	"io"
 	"time"
 
@@ -34,7 +33,7 @@ func Write(ctx context.Context, w io.Writer, order Order) error {
 	m := maker{Order: order}.whole()
 	pages, err := m.pages(ctx)
 	if err != nil {
-		return fmt.Errorf("make the printed lesson: %w", err)
+		return phrase.Errorf("make the printed lesson: %s", err)
 	}
 	return pdf.WriteReport(w, pages, pdf.Info{Title: m.title(), Date: m.Date, Language: m.say("en")})
 }

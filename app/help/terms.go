@@ -27,6 +27,8 @@ func terms() fyne.CanvasObject {
 		{lang.L("Gripper"), lang.L("The strip along one edge by which the press holds the sheet; nothing can be printed there.")},
 		{lang.L("Cutting die"), lang.L("The board with knives and creasing rules that cuts and creases the blank.")},
 		{lang.L("Spoilage"), lang.L("Bags printed beyond the quantity to make up for waste.")},
+		{lang.L("Form"), lang.L("One laid sheet with plates and a die of its own. Bags of several sizes can share one.")},
+		{lang.L("Make-ready"), lang.L("Setting up the press and the die for a form, and the sheets that this takes.")},
 	} {
 		rows = append(rows, pair{heading(term[0]), term[1]})
 	}

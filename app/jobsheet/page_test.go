@@ -178,7 +178,7 @@ func TestPageSaysWhatIsKnown(t *testing.T) {
 		}, []string{"Quote", "Family", "Prices by quantity", "Eyelets"}},
 		"priced": {[]string{
 			"700 × 500 mm, Moor half", "1100 with spoilage, 50 of them for make-ready", "121.00", "44.90", "493.90", "0.4939 a bag", "1100 m for the run",
-			"Not in this quote: Cutting die, Rule in the die, Die-cutting, Board for cards, Glue, Fitting handles, Carton, Pallet", "0.6336 316.80",
+			"Not in this quote: Cutting die, Rule in the die, Die-cutting, Board for cards, Adhesive, Fitting handles, Carton, Pallet", "0.6336 316.80",
 		}, []string{"Family", "Eyelets"}},
 		"sparsest":                {[]string{"160 mm wide, 240 mm high, flat", "Paper carrier bag"}, []string{"Load", "Quote", "apart"}},
 		"two seams":               {[]string{"Front piece", "Back piece", "form 1 of 2", "2 forms", "Handle patch", "from the press sheet"}, nil},

@@ -8,7 +8,6 @@ package practice
 
 import (
 	"context"
-	"fmt"
 	"io"
 	"time"
 
@@ -48,7 +47,7 @@ const overlap = 10.0
 func Write(ctx context.Context, w io.Writer, order Order) error {
 	pages, err := pages(ctx, order)
 	if err != nil {
-		return fmt.Errorf("make the practice blanks: %w", err)
+		return phrase.Errorf("make the practice blanks: %s", err)
 	}
 	m := maker{order}.whole()
 	return pdf.WriteReport(w, pages, pdf.Info{Title: m.title(), Date: m.Date, Language: m.say("en")})

@@ -11,8 +11,8 @@ import (
 // say returns a word or a sentence in the language of the client.
 func (p *Proof) say(text phrase.Word) string { return p.Say(string(text)) }
 
-// tell returns a phrase in the language of the client.
-func (p *Proof) tell(said phrase.Phrase) string { return said.In(p.Say) }
+// tell returns a phrase in the language and the unit of the client.
+func (p *Proof) tell(said phrase.Phrase) string { return said.With(p.Unit.Spell).In(p.Say) }
 
 // language returns the language of the texts as in HTML. It is said like any text:
 // the translation of "en" is the code of the language that it is in.

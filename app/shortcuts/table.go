@@ -72,7 +72,7 @@ const digits fyne.KeyName = "1 2 3 4"
 const numbers fyne.KeyName = "1 … 9"
 
 // Steps is the number of steps of the job.
-const Steps = 7
+const Steps = 8
 
 // Groups returns the table in the language of the user. Everything that works from
 // everywhere has a modifier, for bare keys belong to the entry that is typed in.
@@ -172,9 +172,9 @@ func Groups() []Group {
 func steps() []Shortcut {
 	names := [Steps]string{
 		lang.L("Product"), lang.L("Bag"), lang.L("Carry"), lang.L("Paper"),
-		lang.L("Sheet"), lang.L("Artwork"), lang.L("Files"),
+		lang.L("Sheet"), lang.L("Artwork"), lang.L("Quote"), lang.L("Files"),
 	}
-	keys := [Steps]fyne.KeyName{fyne.Key1, fyne.Key2, fyne.Key3, fyne.Key4, fyne.Key5, fyne.Key6, fyne.Key7}
+	keys := [Steps]fyne.KeyName{fyne.Key1, fyne.Key2, fyne.Key3, fyne.Key4, fyne.Key5, fyne.Key6, fyne.Key7, fyne.Key8}
 	var rows []Shortcut
 	for i, name := range names {
 		rows = append(rows, Shortcut{

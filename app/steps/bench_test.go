@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"gussetwright/app/document"
+	"gussetwright/geometry/bag"
 )
 
 // drags returns states as a drag of a panel edge makes them: every one with
@@ -25,7 +26,7 @@ func drags(b *testing.B) []document.State {
 // BenchmarkRefresh is what the steps take of each step of a drag.
 func BenchmarkRefresh(b *testing.B) {
 	states := drags(b)
-	for step, name := range []string{"product", "bag", "carry", "paper", "sheet", "artwork", "files"} {
+	for step, name := range []string{"product", "bag", "carry", "paper", "sheet", "artwork", "quote", "files"} {
 		b.Run(name, func(b *testing.B) {
 			panel, window := newDesk(b)
 			panel.Select(step)
@@ -64,5 +65,22 @@ func BenchmarkSelect(b *testing.B) {
 	for b.Loop() {
 		panel.Select(i % stepCount)
 		i++
+	}
+}
+
+// BenchmarkReckon is what is done beside the window after a change in the quote step.
+func BenchmarkReckon(b *testing.B) {
+	priced, family := pricedBag(), familyBag()
+	for name, spec := range map[string]bag.Spec{"priced": priced, "family": family} {
+		snapshot, err := document.Derive(spec)
+		if err != nil {
+			b.Fatal(err)
+		}
+		b.Run(name, func(b *testing.B) {
+			b.ReportAllocs()
+			for b.Loop() {
+				reckon(quoteOrder{snapshot})
+			}
+		})
 	}
 }

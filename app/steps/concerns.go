@@ -17,6 +17,7 @@ const (
 	paperStep
 	sheetStep
 	artworkStep
+	quoteStep
 	filesStep
 	stepCount
 )
@@ -52,6 +53,7 @@ var concerns = map[string][]string{
 	"card-too-small":         {"cards.top", "cards.base"},
 	"card-tight":             {"cards.clearance_mm"},
 
+	"load-over":             {"paper.grammage_gsm"},
 	"grammage-light":        {"paper.grammage_gsm"},
 	"grammage-heavy":        {"paper.grammage_gsm"},
 	"crease-before-folding": {"paper.grammage_gsm"},
@@ -96,11 +98,11 @@ func speaksOfBase(f *check.Finding) bool {
 	return ok && strings.HasPrefix(string(word), "base")
 }
 
-// prefixes tells which step holds the entries of each part of a project file. The
-// run stands with the sheet, as it decides how many sheets are needed.
+// prefixes tells which step holds the entries of each part of a project file.
 var prefixes = map[string]int{
 	"product": productStep, "name": bagStep, "bag": bagStep, "handle": carryStep, "cards": carryStep, "paper": paperStep,
-	"sheet": sheetStep, "run": sheetStep, "print": artworkStep, "artwork": artworkStep,
+	"sheet": sheetStep, "stock": sheetStep, "print": artworkStep, "artwork": artworkStep,
+	"run": quoteStep, "price_breaks": quoteStep, "currency": quoteStep, "prices": quoteStep, "packing": quoteStep, "family": quoteStep,
 }
 
 // stepOf returns the step that holds an entry, or −1 for none.

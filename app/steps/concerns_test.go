@@ -78,12 +78,14 @@ func TestFindingStandsAtItsEntry(t *testing.T) {
 	}{
 		{"seam-flap-narrow", func(s *bag.Spec) { s.Body.SeamFlap = 8 }, "bag.seam_flap_mm", bagStep},
 		{"hole-near-edge", func(s *bag.Spec) { s.Handle.Spacing = 210 }, "handle.spacing_mm", carryStep},
-		{"hole-near-edge", func(s *bag.Spec) {
-			s.Handle.Kind = bag.HandleHandHole
-			s.Handle.HandHoleWidth = 200
-			s.Body.Width = 220
+		{
+			"hole-near-edge", func(s *bag.Spec) {
+				s.Handle.Kind = bag.HandleHandHole
+				s.Handle.HandHoleWidth = 200
+				s.Body.Width = 220
+			},
+			"handle.hand_hole_width_mm", carryStep,
 		},
-			"handle.hand_hole_width_mm", carryStep},
 		{"card-without-place", func(s *bag.Spec) { s.Body.Top = bag.TopStraight }, "cards.top", carryStep},
 		{"card-without-place", func(s *bag.Spec) { s.Body.Base = bag.BasePinch }, "cards.base", carryStep},
 		{"grammage-light", func(s *bag.Spec) { s.Paper.Grammage = 90 }, "paper.grammage_gsm", paperStep},

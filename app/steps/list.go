@@ -18,7 +18,7 @@ import (
 // stepNames returns the names of the steps in the order of the job.
 func stepNames() [stepCount]string {
 	return [stepCount]string{
-		lang.L("Product"), lang.L("Bag"), lang.L("Carry"), lang.L("Paper"), lang.L("Sheet"), lang.L("Artwork"), lang.L("Files"),
+		lang.L("Product"), lang.L("Bag"), lang.L("Carry"), lang.L("Paper"), lang.L("Sheet"), lang.L("Artwork"), lang.L("Quote"), lang.L("Files"),
 	}
 }
 

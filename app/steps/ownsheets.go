@@ -2,7 +2,6 @@ package steps
 
 import (
 	"fmt"
-	"math"
 	"slices"
 
 	"fyne.io/fyne/v2/lang"
@@ -122,31 +121,28 @@ func (o *ownSheets) nameEntry() entry.Tall {
 // lengthEntry returns the entry of a side, with the limits of the sheet in use.
 func (o *ownSheets) lengthEntry(key, like string, of func(*bag.StockSheet) *float64) entry.Tall {
 	field, _ := bag.FieldAt(like)
-	return o.numberEntry(key, entry.OfField(o.doc, field), of, 1)
+	return o.numberEntry(key, entry.OfField(o.doc, field), of)
 }
 
-// priceEntry returns the entry of the price, which is shown for 1000 sheets, as
-// merchants quote it: one sheet often costs less than a hundredth can tell apart.
+// priceEntry returns the entry of the price of one sheet, with the limits of all prices.
 func (o *ownSheets) priceEntry() entry.Tall {
-	const thousand, usual = 1000, 500
 	field, _ := bag.FieldAt("prices.carton_each")
 	quantity := entry.OfField(o.doc, field)
-	quantity.Label, quantity.Unit, quantity.High = lang.L("Price of 1000 sheets"), "", usual
+	quantity.Label, quantity.Unit = lang.L("Price of one sheet"), ""
+	quantity.High, quantity.Step = 0.5, 0.01
 	quantity.Help = lang.L("In the currency of all prices. 0 where it is not known: then the price of paper by weight counts.")
-	return o.numberEntry("price", quantity, func(s *bag.StockSheet) *float64 { return &s.Price }, thousand)
+	return o.numberEntry("price", quantity, func(s *bag.StockSheet) *float64 { return &s.Price })
 }
 
-// numberEntry returns the entry of a number, which is shown so many times as large as
-// it is.
-func (o *ownSheets) numberEntry(key string, quantity entry.Quantity, of func(*bag.StockSheet) *float64, times float64) entry.Tall {
-	const fine = 1e9 // keeps the noise of the division out of the file
+// numberEntry returns the entry of a number.
+func (o *ownSheets) numberEntry(key string, quantity entry.Quantity, of func(*bag.StockSheet) *float64) entry.Tall {
 	changed := func(value float64) bag.Spec {
-		return o.changed(func(s *bag.StockSheet) { *of(s) = math.Round(value/times*fine) / fine })
+		return o.changed(func(s *bag.StockSheet) { *of(s) = value })
 	}
 	quantity.Set = func(value float64) { o.doc.Set(changed(value)) }
 	quantity.Drag = func(value float64) { o.doc.Drag(changed(value)) }
 	number := o.number(quantity)
-	o.puts = append(o.puts, func(s *bag.StockSheet) { number.Put(math.Round(*of(s)*times*fine) / fine) })
+	o.puts = append(o.puts, func(s *bag.StockSheet) { number.Put(*of(s)) })
 	o.fields[key] = number.Complain
 	return number
 }
@@ -215,8 +211,8 @@ func (o *ownSheets) note(s *bag.StockSheet, currency string) string {
 		note += ", " + fmt.Sprintf(lang.L("grain along the side of %s"), o.length(side))
 	}
 	if s.Price > 0 {
-		price := geometry.WithUnit(geometry.FormatNumber(1000*s.Price, 2), currency)
-		note += ", " + fmt.Sprintf(lang.L("%s for 1000"), price)
+		price := geometry.WithUnit(geometry.FormatNumber(s.Price, entry.PriceDecimals), currency)
+		note += ", " + fmt.Sprintf(lang.L("%s a sheet"), price)
 	}
 	return note
 }

@@ -45,8 +45,11 @@ func TestOwnSheets(t *testing.T) {
 	enter(objects[1].(*entry.Number), "760")
 	enter(objects[2].(*entry.Number), "52 cm")
 	objects[3].(*entry.Choice).Pick(string(bag.GrainAlongHeight))
-	enter(objects[4].(*entry.Number), "185")
-	want := bag.StockSheet{Name: "Reel-cut kraft", Width: 760, Height: 520, Grain: bag.GrainAlongHeight, Price: 0.185}
+	enter(objects[4].(*entry.Number), "0.0185")
+	if said := objects[4].(*entry.Number).Text(); said != "0.0185" {
+		t.Errorf("the price is shown as %q", said)
+	}
+	want := bag.StockSheet{Name: "Reel-cut kraft", Width: 760, Height: 520, Grain: bag.GrainAlongHeight, Price: 0.0185}
 	if got := doc.State().Spec.Stock[0]; got != want || undoSteps(doc) != 6 {
 		t.Errorf("own sheet %+v after %d steps", got, undoSteps(doc))
 	}

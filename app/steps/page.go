@@ -14,6 +14,7 @@ import (
 	"gussetwright/app/words"
 	"gussetwright/geometry/bag"
 	"gussetwright/geometry/check"
+	"gussetwright/geometry/phrase"
 )
 
 // bench is what all pages work with.
@@ -222,13 +223,16 @@ func (p *page) remarksOn(path string, state document.State, complaints []*bag.Fi
 	for i := range state.Snapshot.Findings {
 		f := &state.Snapshot.Findings[i]
 		if entryOf(f, &state.Spec) == path {
-			text := sentence(words.Of(f.Message)) + " " + sentence(words.Of(f.Remedy))
+			text := p.said(f.Message) + " " + p.said(f.Remedy)
 			place := &focus.Place{Piece: f.Piece, At: f.At}
 			list = append(list, remark{f.Severity, text, func() { p.look.Show(place) }})
 		}
 	}
 	return list
 }
+
+// said returns what a phrase says as a sentence, with lengths in the unit of the user.
+func (b *bench) said(p phrase.Phrase) string { return sentence(words.Measured(p, b.set.Unit())) }
 
 // sentence gives a phrase a capital letter and a full stop.
 func sentence(text string) string {

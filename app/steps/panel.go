@@ -1,4 +1,4 @@
-// Package steps is the left part of the window: the list of the seven steps of the
+// Package steps is the left part of the window: the list of the eight steps of the
 // job, and beside it the entries of the one that is chosen.
 package steps
 
@@ -44,7 +44,7 @@ type Panel struct {
 // step Artwork begins with, and files what the step Files shows.
 func New(doc *document.Document, look *focus.Focus, set *settings.Settings, art *artstep.Step, files fyne.CanvasObject) *Panel {
 	p := &Panel{files: files, rule: canvas.NewRectangle(color.Transparent), explain: newExplanation()}
-	p.bench = &bench{doc: doc, look: look, set: set, art: art, explain: p.focused}
+	p.bench = &bench{doc: doc, look: look, set: set, art: art, explain: p.focused, bring: p.bring}
 	p.list = newList(p.Select)
 	p.scroll = container.NewVScroll(entry.NewColumn(0))
 	p.ExtendBaseWidget(p)
@@ -54,14 +54,21 @@ func New(doc *document.Document, look *focus.Focus, set *settings.Settings, art 
 	return p
 }
 
-// Close ends listening to the document.
-func (p *Panel) Close() { p.stop() }
+// Close ends listening to the document, and what is under way.
+func (p *Panel) Close() {
+	p.stop()
+	for _, page := range p.pages {
+		if page != nil {
+			page.close()
+		}
+	}
+}
 
 // Selected returns the step that is shown, counted from 0.
 func (p *Panel) Selected() int { return p.chosen }
 
 // Select shows a step, counted from 0: Product, Bag, Carry, Paper, Sheet, Artwork,
-// Files. What is being typed in the step before is taken over first.
+// Quote, Files. What is being typed in the step before is taken over first.
 func (p *Panel) Select(step int) {
 	if step < 0 || step >= stepCount {
 		return
@@ -123,7 +130,7 @@ func within(outer, object fyne.CanvasObject) bool {
 func (p *Panel) page(step int) *page {
 	if p.pages[step] == nil {
 		build := [stepCount]func(*bench) *page{
-			newProductPage, newBagPage, newCarryPage, newPaperPage, newSheetPage, newArtworkPage, nil,
+			newProductPage, newBagPage, newCarryPage, newPaperPage, newSheetPage, newArtworkPage, newQuotePage, nil,
 		}
 		p.pages[step] = build[step](p.bench)
 		p.pages[step].OnGrow(p.pageGrown)
@@ -190,6 +197,11 @@ func (p *Panel) settingsChanged() {
 func (p *Panel) focused(e entry.Explained) {
 	p.explain.about(e)
 	p.Refresh()
+	p.bring(e)
+}
+
+// bring scrolls an object of the page into view, its top at least.
+func (p *Panel) bring(e fyne.CanvasObject) {
 	driver := fyne.CurrentApp().Driver()
 	top := driver.AbsolutePositionForObject(e).Y - driver.AbsolutePositionForObject(p.scroll.Content).Y
 	margin := 2 * p.Theme().Size(theme.SizeNamePadding)

@@ -174,7 +174,7 @@ func (p *sheetPage) row(r *advice.Row, state document.State) sheetRow {
 		row.name = size
 	}
 	for i := range r.Near {
-		row.offers = append(row.offers, words.Of(r.Near[i].Phrase()))
+		row.offers = append(row.offers, words.Measured(r.Near[i].Phrase(), p.set.Unit()))
 	}
 	row.offers = row.offers[:min(len(row.offers), mostOffers)]
 	if len(row.offers) > 0 {
@@ -188,7 +188,7 @@ func (p *sheetPage) row(r *advice.Row, state document.State) sheetRow {
 		size += ", " + p.grainWords(fibres, r.Width, r.Height)
 	}
 	if r.Plan.Up() == 0 {
-		row.note = size + ": " + words.Of(r.Reason)
+		row.note = size + ": " + words.Measured(r.Reason, p.set.Unit())
 		if len(row.offers) == 0 {
 			row.proof = lang.L("No small change of the bag makes a blank fit.")
 		}

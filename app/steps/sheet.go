@@ -167,7 +167,7 @@ func (p *sheetPage) showNear(state document.State) {
 	var gains []string
 	if (rankOrder{state.Snapshot, p.set.Ranking()}).same(p.result.order) {
 		for i := range p.result.here {
-			gains = append(gains, words.Of(p.result.here[i].Phrase()))
+			gains = append(gains, words.Measured(p.result.here[i].Phrase(), p.set.Unit()))
 		}
 	}
 	const most = 2

@@ -15,6 +15,7 @@ import (
 	"gussetwright/app/entry"
 	"gussetwright/app/project"
 	"gussetwright/app/settings"
+	"gussetwright/geometry"
 	"gussetwright/geometry/bag"
 	"gussetwright/geometry/geomtest"
 )
@@ -156,6 +157,12 @@ func TestChangeIsMade(t *testing.T) {
 	if want := "2-up if the face width were 231.7 mm instead of 240 mm"; offered == nil || offered.gain.Text() != want {
 		t.Fatalf("offered is %v, want %q", offered, want)
 	}
+	panel.bench.set.SetUnit(geometry.Centimetre)
+	if said := found[*offer](panel.page(sheetStep)).gain.Text(); said != "2-up if the face width were 23.17 cm instead of 24 cm" {
+		t.Errorf("in cm it says %q", said)
+	}
+	panel.bench.set.SetUnit(geometry.Millimetre)
+	offered = found[*offer](panel.page(sheetStep))
 	test.Tap(offered)
 	state := doc.State()
 	if state.Spec.Body.Width != 231.7 || state.Snapshot.Plan.Up() != 2 || undoSteps(doc) != 1 {
@@ -171,7 +178,12 @@ func TestChangeIsMade(t *testing.T) {
 		panel.press(fyne.KeyDown)
 	}
 	row := panel.row("B2")
-	if !strings.Contains(row.row.note, "2.5 mm too long") || row.row.cells != nil {
+	panel.bench.set.SetUnit(geometry.Inch)
+	if note := panel.row("B2").row.note; !strings.Contains(note, "0.098 in too long") {
+		t.Errorf("in inches the ranking says %q", note)
+	}
+	panel.bench.set.SetUnit(geometry.Millimetre)
+	if row = panel.row("B2"); !strings.Contains(row.row.note, "2.5 mm too long") || row.row.cells != nil {
 		t.Errorf("B2: %+v", row.row)
 	}
 	first := row.offers.list[0]

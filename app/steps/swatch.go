@@ -81,6 +81,7 @@ func (r *swatchRenderer) Layout(size fyne.Size) {
 func (r *swatchRenderer) MinSize() fyne.Size {
 	return fyne.NewSize(r.s.indent()+r.s.name.MinSize().Width, r.s.HeightFor(r.s.Size().Width))
 }
+
 func (r *swatchRenderer) Objects() []fyne.CanvasObject {
 	return []fyne.CanvasObject{r.s.patch, r.s.name}
 }

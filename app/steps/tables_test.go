@@ -10,7 +10,6 @@ import (
 	"gussetwright/app/entry"
 	"gussetwright/app/project"
 	"gussetwright/geometry/bag"
-	"gussetwright/geometry/geomtest"
 )
 
 // Product: a proposal follows what is entered, and is used as one step.
@@ -129,42 +128,4 @@ func tableOf(column *entry.Column) *table {
 		}
 	}
 	return nil
-}
-
-// The worked example (common practice, no published source): its blank of 700 × 480
-// fills the usable part of half a sheet of 1000 × 700 exactly, and fits nothing
-// smaller.
-func TestSheetIsTaken(t *testing.T) {
-	panel, _ := newDesk(t)
-	doc := panel.bench.doc
-	doc.Set(geomtest.WorkedExample())
-	panel.Select(sheetStep)
-	table := tableOf(panel.page(sheetStep).Column)
-	row := -1
-	for i, line := range table.lines {
-		switch line.row.cells[0] {
-		case "70 × 50 cm":
-			if line.row.cells[1] != "1" || !line.row.chosen {
-				t.Errorf("half a sheet: %v, chosen %v", line.row.cells, line.row.chosen)
-			}
-		case "100 × 70 cm":
-			row = i
-			if line.row.cells[1] != "2" || !strings.Contains(line.row.note, "short edge") {
-				t.Errorf("a whole sheet: %v, %q", line.row.cells, line.row.note)
-			}
-		case "A2":
-			if !line.row.dim || !strings.Contains(line.row.note, "too s") {
-				t.Errorf("A2: %v, %q", line.row.cells, line.row.note)
-			}
-		}
-	}
-	table.at = row
-	table.TypedKey(&fyne.KeyEvent{Name: fyne.KeySpace})
-	got := doc.State().Spec.Sheet
-	if got.Width != 1000 || got.Height != 700 || got.GripperEdge != bag.GripperShort || got.Gripper != 20 {
-		t.Errorf("sheet %+v", got)
-	}
-	if up := doc.State().Snapshot.Plan.Up(); up != 2 {
-		t.Errorf("%d-up, want 2", up)
-	}
 }

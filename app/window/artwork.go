@@ -5,6 +5,7 @@ import (
 	"fyne.io/fyne/v2/lang"
 
 	"gussetwright/app/artstep"
+	"gussetwright/app/document"
 	"gussetwright/app/gallery"
 	"gussetwright/app/inspector"
 	"gussetwright/app/intake"
@@ -32,6 +33,12 @@ func (w *Window) newArtwork(later func(func())) {
 	})
 	w.art = artstep.New(w.doc, w.look, w.set, w.intake, w.window)
 	w.doc.ShowArt(w.gallery)
+	w.doc.Listen(func(document.State) {
+		w.gallery.Forget(func(name string) []byte {
+			data, _ := w.doc.File(name)
+			return data
+		})
+	})
 	w.inspector = inspector.New(w.doc, later)
 }
 

@@ -140,10 +140,12 @@ func (w *Window) saveAs() { w.saveAsThen(func() {}) }
 
 // saveAsThen asks for a name and saves under it.
 func (w *Window) saveAsThen(next func()) {
-	question := askFile{window: w, title: lang.L("Save the project as"), ending: projectEnding,
+	question := askFile{
+		window: w, title: lang.L("Save the project as"), ending: projectEnding,
 		then: func(path string) {
 			w.write(func() *session.Task { return w.file.BeginSaveAs(path) }, next)
-		}}
+		},
+	}
 	question.ask(w.folderToBegin(), w.baseName()+projectEnding)
 }
 

@@ -151,7 +151,8 @@ func (m *menu) languages() *fyne.MenuItem {
 func (m *menu) bag() *fyne.Menu {
 	w := m.window
 	names := []string{
-		lang.L("Product"), lang.L("Bag"), lang.L("Carry"), lang.L("Paper"), lang.L("Sheet"), lang.L("Artwork"), lang.L("Files"),
+		lang.L("Product"), lang.L("Bag"), lang.L("Carry"), lang.L("Paper"), lang.L("Sheet"), lang.L("Artwork"), lang.L("Quote"),
+		lang.L("Files"),
 	}
 	var items []*fyne.MenuItem
 	for i, name := range names {
@@ -193,7 +194,7 @@ func changeText(word string, change document.Change) string {
 		return word + ": " + fmt.Sprintf(lang.L(change.Label), change.File, words.Place(change.Place))
 	case change.File != "":
 		return word + ": " + fmt.Sprintf(lang.L(change.Label), change.File)
-	case change.Path == "":
+	case change.From == "" && change.To == "":
 		return word + ": " + lang.L(change.Label)
 	}
 	if field, found := bag.FieldAt(change.Path); found && field.Kind() != bag.Number {

@@ -24,7 +24,8 @@ type saver struct {
 const longSaving = 500 * time.Millisecond
 
 func newSaver(bar *notice.Bar) *saver {
-	return &saver{bar: bar,
+	return &saver{
+		bar: bar,
 		run: func(work, then func()) {
 			go func() {
 				work()
@@ -34,7 +35,8 @@ func newSaver(bar *notice.Bar) *saver {
 		remind: func(say func()) func() {
 			timer := time.AfterFunc(longSaving, func() { fyne.Do(say) })
 			return func() { timer.Stop() }
-		}}
+		},
+	}
 }
 
 // after does what needs the saved file: at once, or once nothing is being written.

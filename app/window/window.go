@@ -76,7 +76,7 @@ func newWindow(app fyne.App, set *settings.Settings, doc *document.Document, fil
 	w.saver = newSaver(w.bar)
 	w.blank = blankpane.New(w.doc, w.look, set)
 	w.folded = foldedpane.New(w.doc, w.look, set)
-	w.findings = findings.New(w.doc, w.look)
+	w.findings = findings.New(w.doc, w.look, w.set)
 	w.files = filestep.New(w.doc, w.baseName, set, w.window)
 	w.foot = status.New(w.doc, set)
 	w.newArtwork(later)

@@ -17,6 +17,7 @@ import (
 	"gussetwright/app/session"
 	"gussetwright/app/settings"
 	"gussetwright/assets"
+	"gussetwright/geometry/bag"
 )
 
 // opened returns the window on the start page, or on the project at path.
@@ -230,16 +231,27 @@ func TestCrashIsRecovered(t *testing.T) {
 	}
 }
 
+// A change to a list has no values to name.
+func TestUndoOfAList(t *testing.T) {
+	w := opened(t, demoFile(t))
+	spec := w.doc.State().Spec
+	spec.Family = []bag.Size{spec.Scaled("Small", 120)}
+	w.doc.Set(spec)
+	if got := w.menu.undo.Label; got != "Undo: sizes of the family" {
+		t.Errorf("the menu says %q", got)
+	}
+}
+
 func TestStepsHelpAndTourAreReachedByKey(t *testing.T) {
 	w := opened(t, demoFile(t))
 	w.goToStep(5)
 	if w.steps.Selected() != 4 {
 		t.Errorf("step %d is chosen, want 4", w.steps.Selected())
 	}
-	w.nextStep(1)
-	w.nextStep(1)
-	w.nextStep(1)
-	if w.steps.Selected() != 6 {
+	for range 4 {
+		w.nextStep(1)
+	}
+	if w.steps.Selected() != 7 {
 		t.Errorf("step %d is chosen, want the last", w.steps.Selected())
 	}
 	w.showHelp()

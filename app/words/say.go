@@ -3,11 +3,15 @@ package words
 import (
 	"fyne.io/fyne/v2/lang"
 
+	"gussetwright/geometry"
 	"gussetwright/geometry/phrase"
 )
 
-// Of returns a phrase in the language of the user.
+// Of returns a phrase in the language of the user, with lengths in millimetres.
 func Of(p phrase.Phrase) string { return p.In(translated) }
+
+// Measured returns a phrase in the language of the user, with lengths in a unit.
+func Measured(p phrase.Phrase, unit geometry.Unit) string { return Of(p.With(unit.Spell)) }
 
 // Error returns what went wrong in the language of the user, as far as it is said in
 // phrases. What the system says stays as it is.

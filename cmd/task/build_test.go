@@ -8,17 +8,6 @@ import (
 	"testing"
 )
 
-func TestBenchRunsNoTest(t *testing.T) {
-	p := pretend(t, "linux", false)
-	if err := runBenchmarks(p.machine, nil); err != nil {
-		t.Fatal(err)
-	}
-	want := []string{"CGO_ENABLED=0 go test -run '^$' -bench . -benchmem ./..."}
-	if !slices.Equal(p.ran, want) {
-		t.Errorf("ran %q, want %q", p.ran, want)
-	}
-}
-
 // The go command must know every platform by the same words.
 func TestPlatformsAreKnownToGo(t *testing.T) {
 	output, err := exec.Command("go", "tool", "dist", "list").Output()

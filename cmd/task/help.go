@@ -21,8 +21,9 @@ func tasks() []task {
 		{"run", "run", "open the window on the demo bag", runHelp, runDemo},
 		{"test", "test [-no-install]", "set up everything and pass all tests", testHelp, runTests},
 		{"race", "race", "pass all tests with the race detector", raceHelp, runRace},
-		{"bench", "bench", "measure speed and memory", benchHelp, runBenchmarks},
+		{"bench", "bench [-only REGEXP] [-markdown]", "measure what the program must reach", benchHelp, runBenchmarks},
 		{"fuzz", "fuzz [-time 1m] [PART-OF-NAME ...]", "look for input that breaks a reader", fuzzHelp, runFuzz},
+		{"soak", "soak [-for 30m] [-strict]", "use the window for half an hour and report", soakHelp, runSoak},
 		{"golden", "golden", "write the golden files anew", goldenHelp, writeGolden},
 		{"package", "package [-twice] [-try] [-no-install]", "build what is handed to users", packageHelp, buildPackages},
 	}
@@ -111,10 +112,22 @@ For one package alone:
   CGO_ENABLED=1 go test -race ./app/latest
 `
 
-const benchHelp = `Runs every benchmark of the module, no test, and prints time and memory of each.
+const benchHelp = `Measures everything that the program was built to reach (time, memory, size) and prints
+one table: figure, aim, whether it is met, what others take for the same (their programs
+and libraries run in the same benchmarks), and the benchmark it comes from. An aim that is
+not met is written NOT MET and is no failure; a benchmark that breaks is.
 
-For one package alone, or to compare two versions, run the printed command
-with your own pattern, for example
+The benchmarks of one package after another run on one processor. On Linux, where Xvfb and
+what building the window needs are there, the window is started as well, several times, and
+a bare window of the toolkit beside it. All takes some ten minutes; let the machine do
+nothing else meanwhile. Progress goes to the error output, the table to the output.
+
+options:
+  -only REGEXP  only rows whose group, words or benchmark match, such as -only window:
+  -markdown     print the table in Markdown, as the README has it
+
+Every package has more benchmarks than the table has rows. To run those of one package, or
+to compare two versions, use the go command:
   go test -run ^$ -bench Lay -benchmem -count 10 ./geometry/sheet
 `
 
@@ -129,6 +142,24 @@ options:
 arguments:
   PART-OF-NAME  only targets whose name contains one of the words,
                 for example: go run ./cmd/task fuzz -time 5m ParseLength
+`
+
+const soakHelp = `Builds the window, starts it under Xvfb on a copy of the demo bag, without a network, and uses
+it by mouse and keys over and over: sizes typed and dragged, the bag turned, the lesson
+and the meeting view, every step, artwork imported and changed on disk, all files
+exported, steps undone, the project opened again. The order is drawn from a fixed seed.
+
+At the end it prints memory over time, goroutines, and how long the window took to
+answer and during what. It fails when memory rises all the while (judged from ten minutes
+on), when goroutines stay behind, or when the window does not do what it is told.
+Pictures of the window, to be looked at, are left in dist/soak.
+
+options:
+  -for 30m      how long
+  -strict       fail as well for any answer over 100 ms; the machine must do nothing else
+
+It needs Linux and what drives the real window, which is installed on Debian and its
+relatives.
 `
 
 const goldenHelp = `Runs the tests of every package that compares with golden files, with -update, so

@@ -1,5 +1,5 @@
 // Command task does the chores of a contributor on any system: run, test,
-// bench, fuzz, golden and package. It needs nothing but Go.
+// bench, fuzz, soak, golden and package. It needs nothing but Go.
 //
 //	go run ./cmd/task --help
 package main

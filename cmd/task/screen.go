@@ -52,14 +52,15 @@ func showHere(root string, c command, title, picture string) error {
 	return nil
 }
 
-// openScreen starts Xvfb and returns its display, and what ends it.
-func openScreen() (display string, stop func(), err error) {
+// openScreen starts Xvfb, with more options where some are given, and returns its display
+// and what ends it.
+func openScreen(options ...string) (display string, stop func(), err error) {
 	read, write, err := os.Pipe()
 	if err != nil {
 		return "", nil, fmt.Errorf("open a screen: %w", err)
 	}
 	defer read.Close()
-	server := exec.Command("Xvfb", "-noreset", "-displayfd", "3", "-screen", "0", "1440x900x24")
+	server := exec.Command("Xvfb", append([]string{"-noreset", "-displayfd", "3", "-screen", "0", "1440x900x24"}, options...)...)
 	server.ExtraFiles = []*os.File{write}
 	err = server.Start()
 	write.Close()

@@ -29,6 +29,7 @@ type trial struct {
 	bin    string   // where the programs lie
 	start  []string // what stands before a program to start it
 	env    []string
+	note   string // what was done to make it run
 }
 
 // try unpacks each archive as a user would and starts its programs. It says what ran,
@@ -88,7 +89,7 @@ func (y yard) tryForm(f form, folder string) (string, error) {
 // where says on what the programs ran.
 func (t trial) where() string {
 	if t.system == "windows" {
-		return "under Wine, which is not Windows"
+		return "under Wine, which is not Windows" + t.note
 	}
 	return "on this machine, the window under Xvfb"
 }
@@ -103,8 +104,9 @@ func (t *trial) unpack() error {
 	archive := t.m.path("dist", t.archive(t.version))
 	if t.system == "windows" {
 		t.bin, t.start = t.top, []string{"wine"}
-		// Wine would ask in a dialog whether to fetch what stands in for mscoree and mshtml.
-		t.env = append(t.env, "WINEPREFIX="+filepath.Join(home, "wine"), "WINEDEBUG=-all", "WINEARCH=win64", "WINEDLLOVERRIDES=mscoree=;mshtml=")
+		if err := t.prepareWine(filepath.Join(home, "wine")); err != nil {
+			return err
+		}
 		return t.m.run(command{folder: t.folder, words: []string{"unzip", "-q", archive}})
 	}
 	t.bin = filepath.Join(t.top, "bin")

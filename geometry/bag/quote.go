@@ -124,7 +124,7 @@ var quoteFields = []Field{
 		"Eyelets and setting them."),
 	priced("prices.board_per_kg", "Board for cards", "/kg", func(s *Spec) *float64 { return &s.Prices.Board },
 		"Board of the top and base cards, by the weight of its sheets."),
-	priced("prices.glue_per_kg", "Glue", "/kg", func(s *Spec) *float64 { return &s.Prices.Glue },
+	priced("prices.glue_per_kg", "Adhesive", "/kg", func(s *Spec) *float64 { return &s.Prices.Glue },
 		"Glue as it is bought, by weight."),
 	priced("prices.carton_each", "Carton", "each", func(s *Spec) *float64 { return &s.Prices.Carton },
 		"One carton."),

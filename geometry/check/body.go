@@ -21,8 +21,8 @@ func (l *inspection) base() {
 	if b.Base == bag.BasePinch {
 		if b.BaseOverlap < leastPinch {
 			l.find(Warning, "pinch-short", at,
-				sentence("the pinch base folds over by %s, less than %d mm", mm(b.BaseOverlap), leastPinch),
-				sentence("make the base overlap V at least %d mm, or test the glued base under load", leastPinch))
+				sentence("the pinch base folds over by %s, less than %s", mm(b.BaseOverlap), mm(leastPinch)),
+				sentence("make the base overlap V at least %s, or test the glued base under load", mm(leastPinch)))
 		}
 		return
 	}
@@ -30,7 +30,7 @@ func (l *inspection) base() {
 	if b.BaseOverlap < leastBaseOverlap {
 		l.find(Error, "base-flap-short", at,
 			sentence("the base flaps overlap by V = %s, too little to glue", mm(b.BaseOverlap)),
-			sentence("make the base overlap V at least %d mm", leastBaseOverlap))
+			sentence("make the base overlap V at least %s", mm(leastBaseOverlap)))
 	}
 	if flap > b.Gusset {
 		l.find(Error, "base-flap-long", at,
@@ -45,7 +45,7 @@ func (l *inspection) base() {
 	if b.Gusset < leastGusset {
 		l.find(Warning, "base-shallow", at,
 			sentence("a block base only %s deep is hard to fold and to glue", mm(b.Gusset)),
-			sentence("make the gusset at least %d mm deep, or choose a pinch base", leastGusset))
+			sentence("make the gusset at least %s deep, or choose a pinch base", mm(leastGusset)))
 	}
 }
 
@@ -89,7 +89,7 @@ func (l *inspection) topEdge() {
 	case depth < leastTurnIn:
 		l.find(Warning, "turn-in-short", at,
 			sentence("a turn-in of %s springs open", mm(depth)),
-			sentence("make the turn-in at least %d mm, or leave the edge raw", leastTurnIn))
+			sentence("make the turn-in at least %s, or leave the edge raw", mm(leastTurnIn)))
 	}
 }
 
@@ -99,12 +99,12 @@ func (l *inspection) seam() {
 	at := l.place("seam-flap")
 	if b.SeamFlap < leastSeamFlap {
 		l.find(Warning, "seam-flap-narrow", at,
-			sentence("the seam flap G = %s is narrower than %d mm; glue runs out of it or does not hold", mm(b.SeamFlap), leastSeamFlap),
-			sentence("make the seam flap at least %d mm; 15 to 25 mm is usual", leastSeamFlap))
+			sentence("the seam flap G = %s is narrower than %s; glue runs out of it or does not hold", mm(b.SeamFlap), mm(leastSeamFlap)),
+			sentence("make the seam flap at least %s; %s to %s is usual", mm(leastSeamFlap), geometry.BareLength(15), mm(25)))
 	}
 	if b.SeamFlap > b.Width {
 		l.find(Error, "seam-flap-wide", at,
 			sentence("the seam flap G = %s is wider than the face it is glued to, W = %s", mm(b.SeamFlap), mm(b.Width)),
-			sentence("make the seam flap at most %s; 15 to 25 mm is usual", mm(b.Width)))
+			sentence("make the seam flap at most %s; %s to %s is usual", mm(b.Width), geometry.BareLength(15), mm(25)))
 	}
 }

@@ -31,13 +31,13 @@ func (l *inspection) cards() {
 			at = top
 		}
 		l.find(Error, "card-too-small", at,
-			sentence("the %s card comes out %s × %s, less than %d mm on one side", phrase.Word(card.Role), mm(card.Width), mm(card.Height), leastCard),
+			sentence("the %s card comes out %s × %s, less than %s on one side", phrase.Word(card.Role), mm(card.Width), mm(card.Height), mm(leastCard)),
 			sentence("make its place larger, the card clearance smaller, or leave the card out"))
 	}
 	if (c.Top || c.Base) && c.Clearance < 2*l.spec.Paper.Thickness() {
 		l.find(Warning, "card-tight", base,
 			sentence("the card clearance of %s is less than two thicknesses of the paper", mm(c.Clearance)),
-			sentence("make the clearance 2 to 5 mm"))
+			sentence("make the clearance %s to %s", geometry.BareLength(2), mm(5)))
 	}
 }
 

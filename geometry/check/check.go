@@ -88,8 +88,8 @@ func (l *inspection) find(severity Severity, code string, at geometry.Vec2, mess
 	l.findings = append(l.findings, Finding{Severity: severity, Code: code, Message: message, Remedy: remedy, At: at})
 }
 
-// mm writes a length with its unit.
-func mm(length float64) string { return geometry.FormatNumber(length, 1) + " mm" }
+// mm makes millimetres a value of a sentence.
+func mm(length float64) geometry.Length { return geometry.Length(length) }
 
 // place returns the middle of a panel of the first piece.
 func (l *inspection) place(panel string) geometry.Vec2 {

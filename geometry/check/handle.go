@@ -82,12 +82,12 @@ func (l *inspection) opening(o opening) {
 			severity = Error
 		}
 		l.find(severity, "hole-near-edge", o.at,
-			sentence("the %s ends %s from the panel edge, less than %d mm", o.name, mm(o.side), holeToEdge),
+			sentence("the %s ends %s from the panel edge, less than %s", o.name, mm(o.side), mm(holeToEdge)),
 			sentence("bring it at least %s further in", mm(holeToEdge-o.side)))
 	}
 	if low := l.spec.Body.Height - l.spec.Handle.Drop - o.height/2; low < holeToEdge {
 		l.find(Error, "hole-low", o.at,
-			sentence("the %s lies %s above the base crease, less than %d mm", o.name, mm(low), holeToEdge),
+			sentence("the %s lies %s above the base crease, less than %s", o.name, mm(low), mm(holeToEdge)),
 			sentence("make the drop at most %s", mm(l.spec.Body.Height-o.height/2-holeToEdge)))
 	}
 	l.backing(o)
@@ -106,7 +106,7 @@ func (l *inspection) openingTop(o opening) {
 		severity = Error
 	}
 	l.find(severity, "hole-near-top", o.at,
-		sentence("the %s begins %s below the top edge, less than %d mm", o.name, mm(above), holeToTop),
+		sentence("the %s begins %s below the top edge, less than %s", o.name, mm(above), mm(holeToTop)),
 		sentence("make the drop at least %s", mm(l.spec.Handle.Drop+holeToTop-above)))
 }
 
@@ -126,7 +126,7 @@ func (l *inspection) backing(o opening) {
 			sentence("make the turn-in at least %s, or the drop at most %s", mm(farEdge+holeToTurnIn), mm(max(depth-holeToTurnIn-o.height/2, 0))))
 	case beyond < holeToTurnIn-geometry.Tolerance:
 		l.find(Warning, "hole-near-turn-in-edge", o.at,
-			sentence("the %s ends %s from the edge of the turn-in, less than %d mm", o.name, mm(max(beyond, 0)), holeToTurnIn),
+			sentence("the %s ends %s from the edge of the turn-in, less than %s", o.name, mm(max(beyond, 0)), mm(holeToTurnIn)),
 			sentence("make the turn-in at least %s, or the drop at most %s", mm(farEdge+holeToTurnIn), mm(depth-holeToTurnIn-o.height/2)))
 	}
 }

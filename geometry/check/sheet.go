@@ -34,7 +34,7 @@ func (l *inspection) sheet() {
 	if s.Gripper < leastGripper {
 		l.find(Warning, "gripper-narrow", at,
 			sentence("%s for the gripper is less than presses need", mm(s.Gripper)),
-			sentence("ask the printer; %d to 20 mm is usual", leastGripper))
+			sentence("ask the printer; %s to %s is usual", geometry.BareLength(leastGripper), mm(20)))
 	}
 }
 

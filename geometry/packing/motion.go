@@ -72,7 +72,7 @@ func fitted(laid *blank.Blank) (*Motion, error) {
 
 // fits tells what keeps a bag from being packed by this motion.
 func fits(b *bag.Body) error {
-	mm := func(length float64) string { return geometry.FormatNumber(length, 1) + " mm" }
+	mm := func(length float64) geometry.Length { return geometry.Length(length) }
 	var problem, remedy phrase.Phrase
 	switch {
 	case b.Base == bag.BasePinch:

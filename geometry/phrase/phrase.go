@@ -29,6 +29,20 @@ func (p Phrase) String() string {
 	return fmt.Sprintf(p.Format, p.Args...)
 }
 
+// With returns the phrase with each of its values, and of the phrases among these,
+// as put returns it.
+func (p Phrase) With(put func(value any) any) Phrase {
+	args := make([]any, len(p.Args))
+	for i, arg := range p.Args {
+		if inner, is := arg.(Phrase); is {
+			args[i] = inner.With(put)
+			continue
+		}
+		args[i] = put(arg)
+	}
+	return Phrase{p.Format, args}
+}
+
 // sayable is what can be said in another language.
 type sayable interface {
 	In(translate func(string) string) string

@@ -56,6 +56,31 @@ func TestPhrase(t *testing.T) {
 	}
 }
 
+// Values are put anew in the phrase and in those within it, and the phrase stays as it
+// was.
+func TestWith(t *testing.T) {
+	whole := phrase.New("%s (%.1f %%)", phrase.New("the least, %s", phrase.Word("bag")), 1.25)
+	swapped := whole.With(func(value any) any {
+		switch value.(type) {
+		case phrase.Word:
+			return "a sack"
+		case float64:
+			return 7.5
+		}
+		return value
+	})
+	if got := swapped.In(german); got != "das Mindeste, a sack (zu 7.5 %)" {
+		t.Errorf("with other values it says %q", got)
+	}
+	if got := whole.String(); got != "the least, bag (1.2 %)" {
+		t.Errorf("the phrase itself says %q now", got)
+	}
+	same := func(value any) any { return value }
+	if got := phrase.New("as it is").With(same).String(); got != "as it is" {
+		t.Errorf("a phrase without values says %q", got)
+	}
+}
+
 // pathed is an error that names things in another way where it is translated.
 type pathed struct{}
 

@@ -181,7 +181,7 @@ func barnesBound(width, height, long, short int) int {
 
 // packers is what two general-purpose packers from the npm registry find; the script
 // beside the data says how it was made.
-func packers(t *testing.T) (names []string, cases [][6]int) {
+func packers(t testing.TB) (names []string, cases [][6]int) {
 	t.Helper()
 	data, err := os.ReadFile(filepath.Join(geomtest.Root(t), "testdata", "sheet", "packers.json"))
 	if err != nil {

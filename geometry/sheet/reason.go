@@ -9,7 +9,7 @@ import (
 // Reason says why nothing fits on the sheet of the plan; it is empty when something
 // does.
 func (p Plan) Reason() phrase.Phrase {
-	mm := func(length float64) string { return geometry.FormatNumber(length, 1) + " mm" }
+	mm := func(length float64) geometry.Length { return geometry.Length(length) }
 	long, x, y := p.Sheet.GripperEdge != bag.GripperShort, p.TooLong.X, p.TooLong.Y
 	switch {
 	case p.Up() > 0 || x <= 0 && y <= 0:

@@ -111,5 +111,5 @@ func placeWord(place string) phrase.Word {
 	return phrase.Word(place) // the blank, or a piece by its name
 }
 
-// mm writes a length with its unit.
-func mm(length float64) string { return geometry.FormatNumber(length, 1) + " mm" }
+// mm makes millimetres a value of a sentence.
+func mm(length float64) geometry.Length { return geometry.Length(length) }

@@ -95,7 +95,7 @@ func (l *inspection) size(p *placement.Placed, art *artwork.Art) {
 		return
 	}
 	l.find(check.Warning, "artwork-other-size", p.Piece, p.Target.Center(),
-		phrase.New("%q is %s × %s; the blank is %s × %s", art.Name, geometry.FormatNumber(size.X, 1), mm(size.Y), geometry.FormatNumber(trim.Width(), 1), mm(trim.Height())),
+		phrase.New("%q is %s × %s; the blank is %s × %s", art.Name, geometry.BareLength(size.X), mm(size.Y), geometry.BareLength(trim.Width()), mm(trim.Height())),
 		phrase.New("draw it on the template of this bag, or let it cover the blank"))
 }
 

@@ -9,6 +9,7 @@ import (
 	"math"
 
 	"gussetwright/geometry/blank"
+	"gussetwright/geometry/phrase"
 )
 
 // frame holds the keys of one FOLD frame that we write.
@@ -54,7 +55,7 @@ func Write(w io.Writer, title string, pieces []blank.Pattern) error {
 	encoder := json.NewEncoder(w)
 	encoder.SetEscapeHTML(false)
 	if err := encoder.Encode(out); err != nil {
-		return fmt.Errorf("write FOLD file %q: %w", title, err)
+		return phrase.Errorf("write FOLD file %q: %s", title, err)
 	}
 	return nil
 }

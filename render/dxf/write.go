@@ -1,9 +1,9 @@
 package dxf
 
 import (
-	"fmt"
 	"io"
 
+	"gussetwright/geometry/phrase"
 	"gussetwright/render/scene"
 )
 
@@ -12,7 +12,7 @@ import (
 // be drawn, such as a coordinate that is not a number.
 func Write(w io.Writer, pieces []scene.Drawing) error {
 	if err := scene.CheckAll(pieces); err != nil {
-		return fmt.Errorf("write DXF: %w", err)
+		return phrase.Errorf("write DXF: %s", err)
 	}
 	doc := newDocument(scene.Singles(pieces))
 	// The header names the first handle that is free, so it is made last.
@@ -20,7 +20,7 @@ func Write(w io.Writer, pieces []scene.Drawing) error {
 	head := doc.header()
 	for _, part := range [][]byte{head, body} {
 		if _, err := w.Write(part); err != nil {
-			return fmt.Errorf("write DXF: %w", err)
+			return phrase.Errorf("write DXF: %s", err)
 		}
 	}
 	return nil

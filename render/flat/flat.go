@@ -6,12 +6,12 @@
 package flat
 
 import (
-	"fmt"
 	"image"
 	"image/png"
 	"io"
 
 	"gussetwright/geometry"
+	"gussetwright/geometry/phrase"
 	"gussetwright/render/scene"
 )
 
@@ -27,11 +27,11 @@ func Draw(drawing scene.Drawing, scale float64) (image.Image, error) {
 // DrawOver is Draw with something painted onto the white first.
 func DrawOver(drawing scene.Drawing, scale float64, under func(*image.RGBA, View)) (image.Image, error) {
 	if err := drawing.Check(); err != nil {
-		return nil, fmt.Errorf("draw picture: %w", err)
+		return nil, phrase.Errorf("draw picture: %s", err)
 	}
 	width, height := drawing.Media.Width()*scale, drawing.Media.Height()*scale
 	if !(width >= 1 && height >= 1 && width*height <= MostPixels) {
-		return nil, fmt.Errorf("draw picture of %q: %.0f × %.0f pixels; choose a resolution that gives 1 to %d pixels", drawing.Title, width, height, MostPixels)
+		return nil, phrase.Errorf("draw picture of %q: %.0f × %.0f pixels; choose a resolution that gives 1 to %d pixels", drawing.Title, width, height, MostPixels)
 	}
 	picture := image.NewRGBA(image.Rect(0, 0, int(width), int(height)))
 	palette := Light()
@@ -51,7 +51,7 @@ func WritePNG(w io.Writer, drawing scene.Drawing, scale float64) error {
 		return err
 	}
 	if err := png.Encode(w, picture); err != nil {
-		return fmt.Errorf("write PNG of %q: %w", drawing.Title, err)
+		return phrase.Errorf("write PNG of %q: %s", drawing.Title, err)
 	}
 	return nil
 }

@@ -6,6 +6,7 @@ import (
 	"math"
 
 	"gussetwright/geometry"
+	"gussetwright/geometry/phrase"
 	"gussetwright/render/scene"
 )
 
@@ -30,7 +31,7 @@ func check(pages []scene.Drawing, info Info) error {
 	}
 	for i, page := range pages {
 		if err := checkPage(page); err != nil {
-			return fmt.Errorf("page %d (%s): %w", i+1, page.Title, err)
+			return phrase.Errorf("page %d (%s): %s", i+1, page.Title, err)
 		}
 	}
 	return nil
@@ -45,7 +46,7 @@ func checkPage(page scene.Drawing) error {
 	}
 	for i, item := range page.Items {
 		if err := checkItem(item); err != nil {
-			return fmt.Errorf("item %d: %w", i+1, err)
+			return phrase.Errorf("item %d: %s", i+1, err)
 		}
 	}
 	return nil
@@ -53,30 +54,30 @@ func checkPage(page scene.Drawing) error {
 
 func checkBoxes(page scene.Drawing) error {
 	boxes := []struct {
-		what string
+		what phrase.Word
 		geometry.Rect
-	}{{"media", page.Media}, {"bleed", page.Bleed}, {"trim", page.Trim}}
+	}{{"media box", page.Media}, {"bleed box", page.Bleed}, {"trim box", page.Trim}}
 	for i, box := range boxes {
-		if err := within(box.what+" box", farthest, box.Min.X, box.Min.Y, box.Max.X, box.Max.Y); err != nil {
+		if err := within(box.what, farthest, box.Min.X, box.Min.Y, box.Max.X, box.Max.Y); err != nil {
 			return err
 		}
 		if box.Empty() {
-			return fmt.Errorf("the %s box is %g × %g mm; it must have an area", box.what, box.Width(), box.Height())
+			return phrase.Errorf("the %s is %g × %g mm; it must have an area", box.what, box.Width(), box.Height())
 		}
 		if i > 0 && !(boxes[i-1].Contains(box.Min) && boxes[i-1].Contains(box.Max)) {
-			return fmt.Errorf("the %s box, %s, sticks out of the %s box, %s; enlarge that box", box.what, corners(box.Rect), boxes[i-1].what, corners(boxes[i-1].Rect))
+			return phrase.Errorf("the %s, %s, sticks out of the %s, %s; enlarge that box", box.what, corners(box.Rect), boxes[i-1].what, corners(boxes[i-1].Rect))
 		}
 	}
 	for _, side := range []float64{page.Media.Width(), page.Media.Height()} {
 		if side < shortestSide || side > longestSide+geometry.Tolerance {
-			return fmt.Errorf("a side of the page is %g mm; a PDF page is %.1f to %.0f mm, choose another sheet", side, shortestSide, longestSide)
+			return phrase.Errorf("a side of the page is %g mm; a PDF page is %.1f to %.0f mm, choose another sheet", side, shortestSide, longestSide)
 		}
 	}
 	return nil
 }
 
-func corners(r geometry.Rect) string {
-	return fmt.Sprintf("(%g, %g) to (%g, %g) mm", r.Min.X, r.Min.Y, r.Max.X, r.Max.Y)
+func corners(r geometry.Rect) phrase.Phrase {
+	return phrase.New("(%g, %g) to (%g, %g) mm", r.Min.X, r.Min.Y, r.Max.X, r.Max.Y)
 }
 
 func checkItem(item scene.Item) error {
@@ -98,12 +99,12 @@ func checkItem(item scene.Item) error {
 
 // describe says which item an error is about. It finds unknown roles too, as
 // those have no name to say it with.
-func describe(what string, role scene.Role, err error) error {
+func describe(what phrase.Word, role scene.Role, err error) error {
 	if role.Style().Name == "" {
 		return fmt.Errorf("%s of role %d: there is no such role; use one of scene.AllRoles", what, int(role))
 	}
 	if err != nil {
-		return fmt.Errorf("%s on layer %s: %w", what, role, err)
+		return phrase.Errorf("%s on layer %s: %s", what, role, err)
 	}
 	return nil
 }
@@ -121,12 +122,12 @@ func checkStroke(s scene.Stroke) error {
 	sum := 0.0
 	for _, length := range s.Dash {
 		if length < 0 {
-			return fmt.Errorf("dash of %g mm; dashes and gaps must not be negative", length)
+			return phrase.Errorf("dash of %g mm; dashes and gaps must not be negative", length)
 		}
 		sum += length
 	}
 	if len(s.Dash) > 0 && sum < thinnest {
-		return fmt.Errorf("dashes of %g mm in all; they must come to %g mm at least, leave them out for a solid line", sum, thinnest)
+		return phrase.Errorf("dashes of %g mm in all; they must come to %g mm at least, leave them out for a solid line", sum, thinnest)
 	}
 	return checkPath(s.Path)
 }
@@ -140,7 +141,7 @@ func checkFill(f scene.Fill) error {
 	if ink := f.Ink; ink != nil {
 		for _, share := range []float64{ink.C, ink.M, ink.Y, ink.K} {
 			if !(share >= 0 && share <= 1) {
-				return fmt.Errorf("ink of %g; give a share from 0 to 1", share)
+				return phrase.Errorf("ink of %g; give a share from 0 to 1", share)
 			}
 		}
 	}
@@ -166,28 +167,28 @@ func checkPath(path geometry.Path) error {
 	}
 	for i, v := range path.Vertices {
 		if err := within("vertex", farthest, v.X, v.Y); err != nil {
-			return fmt.Errorf("%w (vertex %d)", err, i+1)
+			return phrase.Errorf("%s (vertex %d)", err, i+1)
 		}
 	}
 	for i := range path.Len() {
 		edge := path.Edge(i)
 		if err := within("bulge", roundest, edge.Bulge); err != nil {
-			return fmt.Errorf("%w (edge %d)", err, i+1)
+			return phrase.Errorf("%s (edge %d)", err, i+1)
 		}
 		// An arc reaches no farther from its chord than this.
 		reach := edge.To.Sub(edge.From).Length() * math.Abs(edge.Bulge)
 		if err := within("arc", farthest, reach); err != nil {
-			return fmt.Errorf("%w (edge %d)", err, i+1)
+			return phrase.Errorf("%s (edge %d)", err, i+1)
 		}
 	}
 	return nil
 }
 
 // within refuses values beyond ±limit and values that are no number.
-func within(what string, limit float64, values ...float64) error {
+func within(what phrase.Word, limit float64, values ...float64) error {
 	for _, value := range values {
 		if !(math.Abs(value) <= limit) {
-			return fmt.Errorf("%s: %g is not a number from %g to %g", what, value, -limit, limit)
+			return phrase.Errorf("%s: %g is not a number from %g to %g", what, value, -limit, limit)
 		}
 	}
 	return nil
@@ -195,9 +196,9 @@ func within(what string, limit float64, values ...float64) error {
 
 // atLeast refuses lines and lettering that are too small to be drawn alike
 // everywhere.
-func atLeast(what string, value float64) error {
+func atLeast(what phrase.Word, value float64) error {
 	if !(value >= thinnest && value <= farthest) {
-		return fmt.Errorf("%s of %g mm; give %g to %d mm", what, value, thinnest, farthest)
+		return phrase.Errorf("%s of %g mm; give %g to %d mm", what, value, thinnest, farthest)
 	}
 	return nil
 }

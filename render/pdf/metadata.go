@@ -7,6 +7,8 @@ import (
 	"regexp"
 	"strings"
 	"time"
+
+	"gussetwright/geometry/phrase"
 )
 
 // creator is the program that the file names as its maker.
@@ -74,7 +76,7 @@ func (i Info) check() error {
 		return fmt.Errorf("the date is missing; give the day on which the drawing was made")
 	}
 	if year := i.Date.Year(); year < 1 || year > 9999 {
-		return fmt.Errorf("the date is in the year %d, a file can say 1 to 9999; set the clock of this computer", year)
+		return phrase.Errorf("the date is in the year %d, a file can say 1 to 9999; set the clock of this computer", year)
 	}
 	if i.Language != "" && !languageTag.MatchString(i.Language) {
 		return fmt.Errorf("the language is %q; spell it as in de or en-GB, or leave it out", i.Language)

@@ -1,11 +1,11 @@
 package pdf
 
 import (
-	"errors"
 	"fmt"
 	"hash"
 	"strings"
 
+	"gussetwright/geometry/phrase"
 	"gussetwright/render/pdf/object"
 	"gussetwright/render/pdf/profile"
 	"gussetwright/render/scene"
@@ -32,14 +32,14 @@ func (o *OutputIntent) read() (*press, error) {
 	}
 	read, err := profile.Press(o.Profile)
 	if err != nil {
-		return nil, fmt.Errorf("output profile: %w", err)
+		return nil, phrase.Errorf("output profile: %s", err)
 	}
 	intent := &press{read, o.Condition, o.Info}
 	if intent.condition == "" {
 		intent.condition = read.Name
 	}
 	if intent.condition == "" {
-		return nil, errors.New("output profile: it has no name; give the printing condition a name")
+		return nil, phrase.Errorf("output profile: it has no name; give the printing condition a name")
 	}
 	if intent.info == "" {
 		intent.info = read.Name
@@ -80,13 +80,13 @@ func (p *press) claim(title string, drawn hash.Hash) string {
 // otherwise.
 func checkForPress(pages []scene.Drawing, info Info) error {
 	if strings.TrimSpace(info.Title) == "" {
-		return errors.New("the title is missing, which PDF/X-4 asks for; name the drawing")
+		return phrase.Errorf("the title is missing, which PDF/X-4 asks for; name the drawing")
 	}
 	walk := newWalk(allowed)
 	for i, page := range pages {
 		err := placedIn(page, func(item int, form *object.Form) error {
 			if err := walk.form(form); err != nil {
-				return fmt.Errorf("page %d (%s): item %d: PDF/X-4 does not allow this artwork: %w; save it anew as PDF/X-4, or write the file without an output profile", i+1, page.Title, item, err)
+				return phrase.Errorf("page %d (%s): item %d: PDF/X-4 does not allow this artwork: %s; save it anew as PDF/X-4, or write the file without an output profile", i+1, page.Title, item, err)
 			}
 			return nil
 		})

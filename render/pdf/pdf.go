@@ -1,9 +1,9 @@
 package pdf
 
 import (
-	"fmt"
 	"io"
 
+	"gussetwright/geometry/phrase"
 	"gussetwright/render/scene"
 )
 
@@ -23,7 +23,7 @@ func Write(w io.Writer, pages []scene.Drawing, info Info) error {
 func write(w io.Writer, pages []scene.Drawing, info Info, overprinting bool) error {
 	data, err := build(pages, info, overprinting)
 	if err != nil {
-		return fmt.Errorf("make the PDF file: %w", err)
+		return phrase.Errorf("make the PDF file: %s", err)
 	}
 	return send(w, data)
 }
@@ -31,7 +31,7 @@ func write(w io.Writer, pages []scene.Drawing, info Info, overprinting bool) err
 // send writes a whole file.
 func send(w io.Writer, data []byte) error {
 	if _, err := w.Write(data); err != nil {
-		return fmt.Errorf("write the PDF file: %w", err)
+		return phrase.Errorf("write the PDF file: %s", err)
 	}
 	return nil
 }

@@ -2,8 +2,8 @@ package pdf
 
 import (
 	"errors"
-	"fmt"
 
+	"gussetwright/geometry/phrase"
 	"gussetwright/render/pdf/object"
 	"gussetwright/render/pdf/profile"
 )
@@ -30,7 +30,7 @@ func fontIsThere(d dict) error {
 		}
 	}
 	called, _ := value(d, "BaseFont").(name)
-	return fmt.Errorf("the font %s is not embedded", called)
+	return phrase.Errorf("the font %s is not embedded", called)
 }
 
 func packingIsAllowed(d dict) error {
@@ -40,7 +40,7 @@ func packingIsAllowed(d dict) error {
 	}
 	for _, filter := range filters {
 		if object.Direct(filter) == name("LZWDecode") {
-			return errors.New("a part of it is packed by LZW")
+			return phrase.Errorf("a part of it is packed by LZW")
 		}
 	}
 	return nil
@@ -50,11 +50,11 @@ func packingIsAllowed(d dict) error {
 func nothingForeign(d dict) error {
 	switch {
 	case value(d, "Subtype") == name("PS"):
-		return errors.New("it holds PostScript")
+		return phrase.Errorf("it holds PostScript")
 	case d.Get("OPI") != nil:
-		return errors.New("it stands for a picture in another file (OPI)")
+		return phrase.Errorf("it stands for a picture in another file (OPI)")
 	case d.Get("TR") != nil && value(d, "Type") == name("ExtGState"):
-		return errors.New("it changes the tones of the press (TR)")
+		return phrase.Errorf("it changes the tones of the press (TR)")
 	}
 	return nil
 }

@@ -2,10 +2,10 @@ package pdf
 
 import (
 	"errors"
-	"fmt"
 	"io"
 
 	"gussetwright/geometry"
+	"gussetwright/geometry/phrase"
 	"gussetwright/render/report"
 	"gussetwright/render/scene"
 )
@@ -18,7 +18,7 @@ import (
 func WriteReport(w io.Writer, pages []report.Page, info Info) error {
 	data, err := buildReport(pages, info)
 	if err != nil {
-		return fmt.Errorf("make the PDF file: %w", err)
+		return phrase.Errorf("make the PDF file: %s", err)
 	}
 	return send(w, data)
 }
@@ -32,7 +32,7 @@ func buildReport(pages []report.Page, info Info) ([]byte, error) {
 	for i, page := range pages {
 		number, err := d.addReportPage(page, images)
 		if err != nil {
-			return nil, fmt.Errorf("page %d: %w", i+1, err)
+			return nil, phrase.Errorf("page %d: %s", i+1, err)
 		}
 		d.kids = append(d.kids, number)
 	}
@@ -53,7 +53,7 @@ func checkReport(pages []report.Page, info Info) error {
 	}
 	for i, page := range pages {
 		if err := page.Check(); err != nil {
-			return fmt.Errorf("page %d: %w", i+1, err)
+			return phrase.Errorf("page %d: %s", i+1, err)
 		}
 	}
 	return nil
@@ -64,7 +64,7 @@ func (d *draft) addReportPage(page report.Page, images *images) (reference, erro
 	c.scale(geometry.Vec2{})
 	for i, item := range page.Items {
 		if err := c.item(item); err != nil {
-			return 0, fmt.Errorf("item %d: %w", i+1, err)
+			return 0, phrase.Errorf("item %d: %s", i+1, err)
 		}
 	}
 	resources := dict{{"Font", d.fonts.used(&d.file, c.lettered)}}
@@ -115,7 +115,7 @@ func (c *reportContent) window(w report.Window) error {
 	before := c.pen
 	for i, item := range w.Items {
 		if err := c.item(item); err != nil {
-			return fmt.Errorf("item %d in a window: %w", i+1, err)
+			return phrase.Errorf("item %d in a window: %s", i+1, err)
 		}
 	}
 	c.do("Q")

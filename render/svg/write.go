@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"gussetwright/geometry"
+	"gussetwright/geometry/phrase"
 	"gussetwright/render/scene"
 )
 
@@ -23,13 +24,13 @@ func Write(w io.Writer, pieces []scene.Drawing) error {
 // write writes a document with what content puts between its start and its end.
 func write(w io.Writer, pieces []scene.Drawing, content func(*document)) error {
 	if err := scene.CheckAll(pieces); err != nil {
-		return fmt.Errorf("write SVG: %w", err)
+		return phrase.Errorf("write SVG: %s", err)
 	}
 	doc := document{page: scene.RowMedia(pieces)}
 	content(&doc)
 	doc.text("</svg>\n")
 	if _, err := w.Write(doc.buffer); err != nil {
-		return fmt.Errorf("write SVG: %w", err)
+		return phrase.Errorf("write SVG: %s", err)
 	}
 	return nil
 }

@@ -13,6 +13,7 @@ import (
 	"io"
 	"strings"
 
+	"gussetwright/geometry/phrase"
 	"gussetwright/render/solid"
 )
 
@@ -130,7 +131,7 @@ type filledSwatch struct {
 func Write(w io.Writer, p Page) error {
 	f, err := p.fill()
 	if err != nil {
-		return fmt.Errorf("write page with the bag: %w", err)
+		return phrase.Errorf("write page with the bag: %s", err)
 	}
 	layout, err := template.New("page").Parse(pageText)
 	if err != nil {
@@ -138,10 +139,10 @@ func Write(w io.Writer, p Page) error {
 	}
 	var out bytes.Buffer
 	if err := layout.Execute(&out, f); err != nil {
-		return fmt.Errorf("write page with the bag: %w", err)
+		return phrase.Errorf("write page with the bag: %s", err)
 	}
 	if _, err := out.WriteTo(w); err != nil {
-		return fmt.Errorf("write page with the bag: %w", err)
+		return phrase.Errorf("write page with the bag: %s", err)
 	}
 	return nil
 }

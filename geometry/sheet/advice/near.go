@@ -56,7 +56,7 @@ func (n *NearMiss) Phrase() phrase.Phrase {
 }
 
 func (n *NearMiss) conditions() phrase.Phrase {
-	mm := func(length float64) string { return geometry.FormatNumber(length, 1) + " mm" }
+	mm := func(length float64) geometry.Length { return geometry.Length(length) }
 	first := n.Changes[0]
 	if len(n.Changes) == 1 {
 		return phrase.New("the %s were %s instead of %s", first.Name, mm(first.To), mm(first.From))

@@ -72,4 +72,4 @@ func unfit(s bag.Sheet, item *Item, plan *sheet.Plan) error {
 		item.Name, millimetres(item.Piece.Width), millimetres(item.Piece.Height), millimetres(max(0, room.Width())), millimetres(max(0, room.Height())))
 }
 
-func millimetres(length float64) string { return geometry.FormatNumber(length, 1) + " mm" }
+func millimetres(length float64) geometry.Length { return geometry.Length(length) }

@@ -73,6 +73,9 @@ func (s *solver) finish(result Result, index []int) (Result, error) {
 	if err := s.ctx.Err(); err != nil {
 		return found, err
 	}
+	if !s.found() && s.options.MostForms == 1 {
+		return found, phrase.Errorf("gang on one sheet: no one form was found that holds all %d bags; allow more forms or take a larger sheet", len(s.items))
+	}
 	if !s.found() {
 		return found, phrase.Errorf("gang on one sheet: no %d forms were found that hold all %d bags; allow more forms or take a larger sheet",
 			s.options.MostForms, len(s.items))

@@ -44,7 +44,7 @@ func TestErrors(t *testing.T) {
 			"not on one form",
 			[]gang.Item{item("tea", 700, 480, 5), item("coat", 690, 510, 5)},
 			gang.Options{MostForms: 1},
-			"gang on one sheet: no 1 forms were found that hold all 2 bags; allow more forms or take a larger sheet",
+			"gang on one sheet: no one form was found that holds all 2 bags; allow more forms or take a larger sheet",
 		},
 		{
 			"fibres",

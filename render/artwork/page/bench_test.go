@@ -59,6 +59,7 @@ func BenchmarkRender(b *testing.B) {
 		b.StartTimer()
 	}
 	b.ReportMetric(float64(here)/float64(there), "×pdftoppm")
+	b.ReportMetric(float64(there.Microseconds())/1000/float64(b.N), "pdftoppm-ms")
 }
 
 // BenchmarkForm takes the page out of the file and writes it into another.

@@ -2,11 +2,10 @@ package profile
 
 import (
 	"encoding/binary"
-	"errors"
-	"fmt"
 	"strings"
 	"unicode/utf16"
 
+	"gussetwright/geometry/phrase"
 	"gussetwright/render/limits"
 )
 
@@ -33,15 +32,15 @@ const (
 // Read returns what a profile says about itself. Errors say how it is damaged.
 func Read(data []byte) (Profile, error) {
 	if len(data) < headSize+4 || string(data[signatureAt:signatureAt+4]) != "acsp" {
-		return Profile{}, errors.New("it is no ICC profile; choose a file whose name ends in .icc or .icm")
+		return Profile{}, phrase.Errorf("it is no ICC profile; choose a file whose name ends in .icc or .icm")
 	}
 	size := int64(binary.BigEndian.Uint32(data))
 	if size < headSize+4 || size > int64(len(data)) {
-		return Profile{}, fmt.Errorf("the profile is damaged: it should have %d bytes and has %d; get it anew", size, len(data))
+		return Profile{}, phrase.Errorf("the profile is damaged: it should have %d bytes and has %d; get it anew", size, len(data))
 	}
 	data = data[:size]
 	if major := data[versionAt]; major != 2 && major != 4 {
-		return Profile{}, fmt.Errorf("the profile is of version %d; choose one of version 2 or 4", major)
+		return Profile{}, phrase.Errorf("the profile is of version %d; choose one of version 2 or 4", major)
 	}
 	tags, err := readTags(data)
 	if err != nil {
@@ -60,13 +59,13 @@ func readTags(data []byte) (map[string][]byte, error) {
 	count := binary.BigEndian.Uint32(data[headSize:])
 	table := data[headSize+4:]
 	if count > mostTags || int(count)*tagSize > len(table) {
-		return nil, fmt.Errorf("the profile is damaged: it lists %d parts, more than it holds; get it anew", count)
+		return nil, phrase.Errorf("the profile is damaged: it lists %d parts, more than it holds; get it anew", count)
 	}
 	tags := map[string][]byte{}
 	for range count {
 		name, start, size := string(table[:4]), uint64(binary.BigEndian.Uint32(table[4:])), uint64(binary.BigEndian.Uint32(table[8:]))
 		if start+size > uint64(len(data)) {
-			return nil, fmt.Errorf("the profile is damaged: its part %q lies outside of it; get it anew", name)
+			return nil, phrase.Errorf("the profile is damaged: its part %q lies outside of it; get it anew", name)
 		}
 		tags[name] = data[start : start+size]
 		table = table[tagSize:]
