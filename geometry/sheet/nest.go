@@ -9,7 +9,17 @@ import (
 // nest takes a layout of columns, or rows, that lie head to tail in turn and reach
 // into each other where that holds more than boxes side by side.
 func (p *Plan) nest() {
+	if p.Up() == 0 {
+		return // outlines need no less room than one box
+	}
 	outline := newContour(p.Piece.Outline)
+	bound := math.MaxInt
+	if p.Piece.Area > 0 {
+		if bound = p.coreBound(&outline); p.Up() >= bound {
+			p.Bound = p.Up()
+			return
+		}
+	}
 	for _, turn := range p.turns() {
 		lying := outline
 		if turn == 90 {
@@ -25,8 +35,8 @@ func (p *Plan) nest() {
 			}
 		}
 	}
-	if p.Up() > 0 && p.Piece.Area > 0 {
-		p.Bound = max(p.Up(), p.coreBound(&outline))
+	if p.Piece.Area > 0 {
+		p.Bound = max(p.Up(), bound)
 	}
 }
 
