@@ -1,6 +1,7 @@
 package filestep
 
 import (
+	"fmt"
 	"os"
 	"path/filepath"
 	"strings"
@@ -64,7 +65,7 @@ func (f *folder) choose() {
 
 func (f *folder) chosen(place fyne.ListableURI, err error) {
 	if err != nil {
-		dialog.ShowError(err, f.window)
+		dialog.ShowError(fmt.Errorf(lang.L("the folder cannot be opened: %s; choose another"), err), f.window)
 	} else if place != nil {
 		f.entry.SetText(filepath.FromSlash(place.Path()))
 	}

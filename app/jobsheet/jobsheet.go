@@ -69,7 +69,7 @@ func newMaker(ctx context.Context, order Order) (*maker, error) {
 
 func (m *maker) say(text phrase.Word) string { return m.Say(string(text)) }
 
-func (m *maker) tell(said phrase.Phrase) string { return said.In(m.Say) }
+func (m *maker) tell(said phrase.Phrase) string { return said.With(m.Unit.Spell).In(m.Say) }
 
 func (m *maker) title() string {
 	if m.Snapshot.Spec.Name == "" {

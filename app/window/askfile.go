@@ -52,7 +52,7 @@ func (a *askFile) ask(folder, name string) {
 func (a *askFile) browse() {
 	chooser := dialog.NewFolderOpen(func(folder fyne.ListableURI, err error) {
 		if err != nil {
-			a.window.alarm(err)
+			a.window.alarm(fmt.Errorf(lang.L("the folder cannot be opened: %s; choose another"), err))
 		} else if folder != nil {
 			a.folder.SetText(filepath.FromSlash(folder.Path()))
 		}

@@ -34,7 +34,7 @@ func (w *Window) openAsked() {
 	w.unlessUnsaved(lang.L("Save the changes before you open another project?"), func() {
 		chooser := dialog.NewFileOpen(func(file fyne.URIReadCloser, err error) {
 			if err != nil {
-				w.alarm(err)
+				w.alarm(fmt.Errorf(lang.L("the file cannot be opened: %s; choose another"), err))
 			}
 			if file == nil {
 				return

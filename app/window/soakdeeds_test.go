@@ -5,14 +5,11 @@ package window
 import (
 	"errors"
 	"fmt"
-	"image"
 	"os"
 	"path/filepath"
 	"slices"
 	"strconv"
 	"time"
-
-	"fyne.io/fyne/v2"
 
 	"gussetwright/app/shortcuts"
 	"gussetwright/geometry"
@@ -227,10 +224,14 @@ func (s *soak) export() error {
 	}
 	s.press("ctrl+2", fmt.Sprintf("ctrl+%d", stepFiles)) // it looks anew which files there are
 	s.pause()
-	s.tap(s.at(s.twin.files.Button(), 0.5, 0.5))
+	button, found := s.shining(s.at(s.twin.files.Button(), 0.1, 0).X)
+	if !found {
+		return errors.New("no button to write files")
+	}
+	s.tap(button)
 	var last []string
 	quiet := time.Now()
-	for end := time.Now().Add(10 * patience); time.Now().Before(end); time.Sleep(200 * time.Millisecond) {
+	for end := time.Now().Add(4 * patience); time.Now().Before(end); time.Sleep(200 * time.Millisecond) {
 		paths, err := filepath.Glob(filepath.Join(s.files(), "*"))
 		if err != nil {
 			return err
@@ -363,27 +364,4 @@ func (s *soak) openAgain() error {
 		return errors.New("there is a step to undo after the project was opened")
 	}
 	return nil
-}
-
-// seen looks whether a part of the window changes when something is done.
-func (s *soak) seen(part fyne.CanvasObject, what string, do func()) error {
-	s.t.Helper()
-	corner, size := s.at(part, 0, 0), part.Size()
-	area := image.Rect(int(corner.X), int(corner.Y), int(corner.X+size.Width), int(corner.Y+size.Height))
-	before := cut(s.picture(), area)
-	do()
-	const least = 200 // pixels; the pointer alone changes fewer
-	count := 0
-	for end := time.Now().Add(patience); time.Now().Before(end); s.pause() {
-		if count = max(count, differing(before, cut(s.picture(), area))); count >= least {
-			return nil
-		}
-	}
-	return fmt.Errorf("%s: only %d pixels changed", what, count)
-}
-
-func cut(picture image.Image, area image.Rectangle) image.Image {
-	return picture.(interface {
-		SubImage(image.Rectangle) image.Image
-	}).SubImage(area)
 }

@@ -4,6 +4,7 @@ package window
 
 import (
 	"image"
+	"image/color"
 	"reflect"
 	"strings"
 
@@ -37,16 +38,21 @@ func (s *screen) makeTwin(path string) {
 // markTop returns the height at which the mark of the chosen step begins: the first
 // pixel in the primary colour near the left edge, or −1 while there is none.
 func markTop(picture image.Image) int {
-	wr, wg, wb, _ := theme.Color(theme.ColorNamePrimary).RGBA()
 	for y := range picture.Bounds().Dy() {
 		for x := range 12 {
-			r, g, b, _ := picture.At(x, y).RGBA()
-			if r>>8 == wr>>8 && g>>8 == wg>>8 && b>>8 == wb>>8 {
+			if isPrimary(picture.At(x, y)) {
 				return y
 			}
 		}
 	}
 	return -1
+}
+
+// isPrimary tells whether a colour is the primary one of the theme.
+func isPrimary(c color.Color) bool {
+	wr, wg, wb, _ := theme.Color(theme.ColorNamePrimary).RGBA()
+	r, g, b, _ := c.RGBA()
+	return r>>8 == wr>>8 && g>>8 == wg>>8 && b>>8 == wb>>8
 }
 
 // object returns the first visible object of the twin for which wanted says yes.

@@ -289,7 +289,7 @@ func TestUnitsReachEveryPart(t *testing.T) {
 func TestFilesStepKeepsItsButtonInSight(t *testing.T) {
 	w := opened(t, demoFile(t))
 	w.window.Resize(fyne.NewSize(1024, 674))
-	w.goToStep(7)
+	w.goToStep(8)
 	driver := fyne.CurrentApp().Driver()
 	button := w.files.Button()
 	foot := driver.AbsolutePositionForObject(w.foot).Y

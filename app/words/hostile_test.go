@@ -137,8 +137,8 @@ type refusal struct {
 	foreign []string
 }
 
-// refusals are the errors about hostile artwork, and others on its way from disk into
-// files, by what is wrong.
+// refusals are the errors about hostile artwork, others on its way from disk into files,
+// and those about the files themselves, by what is wrong.
 func refusals(t *testing.T) map[string]refusal {
 	t.Helper()
 	all := map[string]refusal{}
@@ -180,6 +180,7 @@ func refusals(t *testing.T) map[string]refusal {
 		err = w.Add(filepath.Join(folder, strconv.Itoa(i)))
 	}
 	add("too many files to watch", err, folder)
+	refusedFiles(t, add)
 	return all
 }
 
@@ -203,10 +204,10 @@ var (
 	word   = regexp.MustCompile(`(^|[^\pL\d])\p{Ll}{2,}`) // names of formats begin with a capital
 )
 
-// Every sentence of an error about artwork comes from a phrase that a translation is
+// Every sentence of an error about artwork and files comes from a phrase that a translation is
 // asked for. What is left when all of them say nothing are values, what stands in
 // quotation marks out of the file, and what the libraries say.
-func TestArtworkIsRefusedInTheLanguageOfTheUser(t *testing.T) {
+func TestRefusalIsInTheLanguageOfTheUser(t *testing.T) {
 	for name, refused := range refusals(t) {
 		var asked []string
 		left := phrase.ErrorIn(refused.err, func(text string) string {

@@ -92,7 +92,7 @@ func benchRows() []row {
 func geometryRows() []row {
 	return []row{
 		{what: "lay, plan and check one bag", from: of("geometry/check Derive", times), aim: under("under 200 µs", 200e3)},
-		{what: "its allocations", from: of("geometry/check Derive", "allocs/op"), aim: under("under 200", 200)},
+		{what: "lay, plan and check one bag: allocations", from: of("geometry/check Derive", "allocs/op"), aim: under("under 200", 200)},
 		{what: "pose of a folding stage, the slowest", from: of("geometry/fold Pose/*", times), aim: under("under 100 µs", 100e3)},
 		{what: "moment of packing, read from the solved motion", from: of("geometry/packing Body", times), aim: under("under 1 ms", 1e6)},
 		{what: "packing solved beside the window, slowest of five sizes", from: of("geometry/packing Solve/*", times)},
@@ -176,7 +176,7 @@ func artworkRows() []row {
 func fileRows() []row {
 	return []row{
 		{what: "production file of the demo bag, lines alone, from its entries on", from: of("app/export Dieline", times), aim: under("under 30 ms", 30e6)},
-		{what: "the same with the demo's artwork, which is open already", from: of("app/export Production", times), aim: under("under 30 ms", 30e6)},
+		{what: "production file of the demo bag with artwork that is open already", from: of("app/export Production", times), aim: under("under 30 ms", 30e6)},
 		{what: "page for the client to turn the demo bag: size", from: of("app/export ClientPage", "file-MB"), aim: under("under 2 MB", 2)},
 		{what: "gwbatch describe, start to end", from: of("cmd/gwbatch Describe", times), aim: under("under 50 ms", 50e6)},
 	}

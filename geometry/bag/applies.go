@@ -17,8 +17,10 @@ func Applies(path string, s *Spec) bool {
 		return b.Base == BaseSlotted
 	case "handle.hole_diameter_mm", "handle.eyelets":
 		return h.Kind.HasHoles()
+	case "handle.slit_height_mm":
+		return h.Kind.HasSlits()
 	case "handle.spacing_mm", "handle.rise_mm", "handle.knot_mm":
-		return h.Kind.HasHoles() || h.Kind.HasPatch()
+		return h.Kind.IsThreaded() || h.Kind.HasPatch()
 	case "handle.drop_mm":
 		return h.Kind != HandleNone
 	case "handle.hand_hole_width_mm", "handle.hand_hole_height_mm":
@@ -38,7 +40,7 @@ func Applies(path string, s *Spec) bool {
 	case "prices.lamination_per_m2":
 		return s.Paper.Lamination != LaminationNone
 	case "prices.handles_per_1000_bags", "prices.rope_per_m":
-		return h.Kind.HasHoles() || h.Kind.HasPatch()
+		return h.Kind.IsThreaded() || h.Kind.HasPatch()
 	case "prices.eyelets_per_1000":
 		return h.Kind.HasHoles() && h.Eyelets
 	case "prices.board_per_kg":

@@ -55,10 +55,17 @@ const (
 	HandleHandHole HandleKind = "hand-hole"
 	HandleTwisted  HandleKind = "twisted"
 	HandleStrip    HandleKind = "strip"
+	HandleTape     HandleKind = "tape" // flat cotton tape through upright slits
 )
 
 // HasHoles tells whether the handle passes through round holes in the faces.
 func (k HandleKind) HasHoles() bool { return k == HandleRope || k == HandleRibbon }
+
+// HasSlits tells whether the handle passes through upright slits in the faces.
+func (k HandleKind) HasSlits() bool { return k == HandleTape }
+
+// IsThreaded tells whether the handle passes through the faces, by holes or by slits.
+func (k HandleKind) IsThreaded() bool { return k.HasHoles() || k.HasSlits() }
 
 // HasPatch tells whether the handle is glued in under a paper patch.
 func (k HandleKind) HasPatch() bool { return k == HandleTwisted || k == HandleStrip }

@@ -15,7 +15,7 @@ func Default() Spec {
 		},
 		Handle: Handle{
 			Kind: HandleRope, HoleDiameter: 5, Rise: 180, Knot: 35,
-			HandHoleWidth: 90, HandHoleHeight: 30, PatchWidth: 150, PatchHeight: 40,
+			HandHoleWidth: 90, HandHoleHeight: 30, PatchWidth: 150, PatchHeight: 40, SlitHeight: 22,
 		},
 		Cards: Cards{Clearance: 4, TopEdgeMargin: 5, TopGrammage: 350, BaseGrammage: 400},
 		Paper: Paper{Kind: PaperGloss, Grammage: 170, Grain: GrainHeight, Lamination: LaminationNone},
@@ -49,7 +49,7 @@ func OfSize(width, gusset, height float64) Spec {
 // Derive sets the entries whose usual value depends on other entries, except
 // those for which given returns true for their path. The rules are common
 // practice: holes half a face apart (facts of bag makers, no standard), a deeper
-// turn-in where a hand must find it backed, cards for a bag on a rope, brown kraft,
+// turn-in where a hand must find it backed, cards for a bag on a rope or a tape, brown kraft,
 // more ease for what is soft.
 func (s *Spec) Derive(given func(path string) bool) {
 	derived := Spec{}
@@ -58,9 +58,9 @@ func (s *Spec) Derive(given func(path string) bool) {
 	if s.Handle.Kind == HandleHandHole {
 		derived.Handle.Drop, derived.Body.TurnIn = 45, 80
 	}
-	roped := s.Handle.Kind.HasHoles()
-	derived.Cards.Top = roped && s.Body.Top == TopTurnIn
-	derived.Cards.Base = roped && s.Body.Base != BasePinch
+	threaded := s.Handle.Kind.IsThreaded()
+	derived.Cards.Top = threaded && s.Body.Top == TopTurnIn
+	derived.Cards.Base = threaded && s.Body.Base != BasePinch
 	derived.Paper.Colour = ColourWhite
 	if s.Paper.Kind == PaperKraft {
 		derived.Paper.Colour = ColourNatural

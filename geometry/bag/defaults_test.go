@@ -19,6 +19,7 @@ func TestDerive(t *testing.T) {
 	}{
 		{"rope", func(*bag.Spec) {}, 120, 25, 50, true, true},
 		{"ribbon", func(s *bag.Spec) { s.Handle.Kind = bag.HandleRibbon }, 120, 25, 50, true, true},
+		{"tape", func(s *bag.Spec) { s.Handle.Kind = bag.HandleTape }, 120, 25, 50, true, true},
 		{"wider face", func(s *bag.Spec) { s.Body.Width = 320 }, 160, 25, 50, true, true},
 		{"hand hole", func(s *bag.Spec) { s.Handle.Kind = bag.HandleHandHole }, 120, 45, 80, false, false},
 		{"twisted cord", func(s *bag.Spec) { s.Handle.Kind = bag.HandleTwisted }, 120, 25, 50, false, false},

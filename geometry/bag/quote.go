@@ -119,7 +119,7 @@ var quoteFields = []Field{
 	priced("prices.handles_per_1000_bags", "Fitting handles", "/1000 bags", func(s *Spec) *float64 { return &s.Prices.Handles },
 		"Threading and knotting, or gluing in."),
 	priced("prices.rope_per_m", "Rope", "/m", func(s *Spec) *float64 { return &s.Prices.Rope },
-		"Rope, ribbon, cord or strip by its length."),
+		"Rope, ribbon, tape, cord or strip by its length."),
 	priced("prices.eyelets_per_1000", "Eyelets", "/1000", func(s *Spec) *float64 { return &s.Prices.Eyelets },
 		"Eyelets and setting them."),
 	priced("prices.board_per_kg", "Board for cards", "/kg", func(s *Spec) *float64 { return &s.Prices.Board },

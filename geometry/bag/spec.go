@@ -92,6 +92,7 @@ type Handle struct {
 	HandHoleHeight float64    `json:"hand_hole_height_mm"`
 	PatchWidth     float64    `json:"patch_width_mm"`
 	PatchHeight    float64    `json:"patch_height_mm"`
+	SlitHeight     float64    `json:"slit_height_mm"`
 }
 
 // Cards are the loose pieces of board that stiffen the top edge and the base.

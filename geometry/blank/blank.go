@@ -72,6 +72,7 @@ type Role string
 const (
 	RoleOutline    Role = "outline"
 	RoleHandHole   Role = "hand-hole"
+	RoleSlit       Role = "slit"
 	RolePanelEdge  Role = "panel-edge"
 	RoleGusset     Role = "gusset"
 	RoleTopFold    Role = "top-fold"

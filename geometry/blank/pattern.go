@@ -60,7 +60,7 @@ func newPattern(piece *Piece) Pattern {
 func straightLines(piece *Piece) []Line {
 	var lines []Line
 	for _, line := range piece.Lines {
-		if line.Role == RoleHandHole {
+		if line.Role.IsCutOut() {
 			continue
 		}
 		if line.Bulge == 0 {

@@ -5,7 +5,7 @@ import (
 	"gussetwright/geometry/bag"
 )
 
-// pierce adds the holes of the handle: on each face, and mirrored about the top
+// pierce adds the openings for the handle: on each face, and mirrored about the top
 // fold in the turn-in where it is deep enough to take them whole.
 func (f *frame) pierce(piece *Piece, h bag.Handle) {
 	for _, c := range f.columns {
@@ -14,10 +14,11 @@ func (f *frame) pierce(piece *Piece, h bag.Handle) {
 		}
 		middle := c.left + c.width/2
 		body, turnIn := f.levels.TopFold-h.Drop, f.levels.TopFold+h.Drop
+		pair := [2]float64{middle - h.Spacing/2, middle + h.Spacing/2}
 		switch {
 		case h.Kind.HasHoles():
 			add := func(y float64, row Row) {
-				for _, x := range []float64{middle - h.Spacing/2, middle + h.Spacing/2} {
+				for _, x := range pair {
 					piece.Holes = append(piece.Holes, Hole{geometry.Vec2{X: x, Y: y}, h.HoleDiameter, panelID(c.name, row)})
 				}
 			}
@@ -25,10 +26,23 @@ func (f *frame) pierce(piece *Piece, h bag.Handle) {
 			if f.backed(h.Drop + h.HoleDiameter/2) {
 				add(turnIn, RowTurnIn)
 			}
+		case h.Kind.HasSlits():
+			add := func(y float64) {
+				for _, x := range pair {
+					piece.cutOut(RoleSlit, Slit(geometry.Vec2{X: x, Y: y}, h.SlitHeight))
+				}
+			}
+			add(body)
+			if f.backed(h.Drop + h.SlitHeight/2) {
+				add(turnIn)
+			}
 		case h.Kind == bag.HandleHandHole:
-			piece.cutHandHole(geometry.Vec2{X: middle, Y: body}, h)
+			add := func(y float64) {
+				piece.cutOut(RoleHandHole, HandHole(geometry.Vec2{X: middle, Y: y}, h.HandHoleWidth, h.HandHoleHeight))
+			}
+			add(body)
 			if f.backed(h.Drop + h.HandHoleHeight/2) {
-				piece.cutHandHole(geometry.Vec2{X: middle, Y: turnIn}, h)
+				add(turnIn)
 			}
 		}
 	}
@@ -38,14 +52,6 @@ func (f *frame) pierce(piece *Piece, h bag.Handle) {
 // hole, measured from the top fold.
 func (f *frame) backed(farEdge float64) bool {
 	return f.hasTurnIn() && f.levels.Top-f.levels.TopFold >= farEdge-geometry.Tolerance
-}
-
-// cutHandHole adds a slot with round ends.
-func (p *Piece) cutHandHole(center geometry.Vec2, h bag.Handle) {
-	hole := HandHole(center, h.HandHoleWidth, h.HandHoleHeight)
-	for i := range hole.Len() {
-		p.Lines = append(p.Lines, Line{Edge: hole.Edge(i), Kind: Cut, Role: RoleHandHole, Fold: NoFold})
-	}
 }
 
 // HandHole returns the closed outline of a slot with round ends, anticlockwise.
@@ -59,5 +65,24 @@ func HandHole(center geometry.Vec2, width, height float64) geometry.Path {
 		{Vec2: geometry.Vec2{X: right, Y: center.Y - radius}, Bulge: 1},
 		{Vec2: geometry.Vec2{X: right, Y: center.Y + radius}},
 		{Vec2: geometry.Vec2{X: left, Y: center.Y + radius}, Bulge: 1},
+	}}
+}
+
+// SlitWidth is how wide a slit is, in mm: a cotton tape slips through, and the round
+// ends do not start a tear (common practice, no published source).
+const SlitWidth = 1.5
+
+// Slit returns the closed outline of an upright slit with round ends, anticlockwise.
+// height, in mm, is measured from end to end and is more than SlitWidth.
+func Slit(center geometry.Vec2, height float64) geometry.Path {
+	const radius = SlitWidth / 2
+	straight := height/2 - radius
+	left, right := center.X-radius, center.X+radius
+	low, high := center.Y-straight, center.Y+straight
+	return geometry.Path{Closed: true, Vertices: []geometry.Vertex{
+		{Vec2: geometry.Vec2{X: right, Y: low}},
+		{Vec2: geometry.Vec2{X: right, Y: high}, Bulge: 1},
+		{Vec2: geometry.Vec2{X: left, Y: high}},
+		{Vec2: geometry.Vec2{X: left, Y: low}, Bulge: 1},
 	}}
 }

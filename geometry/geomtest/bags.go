@@ -50,8 +50,8 @@ func randomBag(random *rand.Rand) bag.Spec {
 		b.Gusset = 0
 	}
 	spec.Handle.Kind = pick(random, bag.HandleNone, bag.HandleRope, bag.HandleRibbon,
-		bag.HandleHandHole, bag.HandleTwisted, bag.HandleStrip)
-	spec.Handle.HoleDiameter = between(4, 12)
+		bag.HandleTape, bag.HandleHandHole, bag.HandleTwisted, bag.HandleStrip)
+	spec.Handle.HoleDiameter, spec.Handle.SlitHeight = between(4, 12), between(8, 26)
 	spec.Paper.Grammage = between(70, 300)
 	spec.Derive(func(path string) bool { return path == "bag.turn_in_mm" })
 	return spec

@@ -100,7 +100,7 @@ func (j *Job) print(spec *bag.Spec, plan *sheet.Plan) {
 }
 
 // ropeLength returns the rope of one handle: spacing + 2 × rise + 2 × knot
-// allowance; 0 for a bag without rope, ribbon or cord.
+// allowance; 0 for a bag without rope, ribbon, tape or cord.
 func ropeLength(h bag.Handle) float64 {
 	if h.Kind == bag.HandleNone || h.Kind == bag.HandleHandHole {
 		return 0
@@ -108,7 +108,7 @@ func ropeLength(h bag.Handle) float64 {
 	return h.Spacing + 2*h.Rise + 2*h.Knot
 }
 
-// measurePieces adds up areas and lengths. Holes and hand holes are paper that
+// measurePieces adds up areas and lengths. Holes, hand holes and slits are paper that
 // falls out of the bag.
 func (j *Job) measurePieces(laid *blank.Blank) {
 	for i := range laid.Pieces {
@@ -150,7 +150,7 @@ func openings(piece *blank.Piece) float64 {
 		sum += math.Pi * hole.Diameter * hole.Diameter / 4
 	}
 	for _, line := range piece.Lines {
-		if line.Role == blank.RoleHandHole {
+		if line.Role.IsCutOut() {
 			sum += line.AreaFrom(geometry.Vec2{})
 		}
 	}

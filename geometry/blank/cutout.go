@@ -1,0 +1,37 @@
+package blank
+
+import "gussetwright/geometry"
+
+// CutOut is an opening in the paper that is cut, not punched: a hand hole or a slit.
+type CutOut struct {
+	Role  Role
+	Shape geometry.Path // closed, anticlockwise, of four edges: straight, round, straight, round
+}
+
+// IsCutOut tells whether lines of the role surround an opening in the paper.
+func (r Role) IsCutOut() bool { return r == RoleHandHole || r == RoleSlit }
+
+// CutOuts returns the openings that are cut in the piece. In Lines the edges of one
+// follow each other, and it ends where it comes back to its first point.
+func (p *Piece) CutOuts() []CutOut {
+	var all []CutOut
+	shape := geometry.Path{Closed: true}
+	for _, line := range p.Lines {
+		if !line.Role.IsCutOut() {
+			continue
+		}
+		shape.Vertices = append(shape.Vertices, geometry.Vertex{Vec2: line.From, Bulge: line.Bulge})
+		if line.To.Near(shape.Vertices[0].Vec2) {
+			all = append(all, CutOut{line.Role, shape})
+			shape = geometry.Path{Closed: true}
+		}
+	}
+	return all
+}
+
+// cutOut adds the edges of an opening to the lines.
+func (p *Piece) cutOut(role Role, shape geometry.Path) {
+	for i := range shape.Len() {
+		p.Lines = append(p.Lines, Line{Edge: shape.Edge(i), Kind: Cut, Role: role, Fold: NoFold})
+	}
+}
