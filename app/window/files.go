@@ -175,6 +175,7 @@ func (w *Window) close() {
 		w.set.SetWindowSize(w.window.Canvas().Size())
 		w.desk.remember()
 		w.keeper.close()
+		w.tidy.close()
 		w.closeArtwork()
 		w.files.Close()
 		w.meeting.Close()

@@ -60,6 +60,7 @@ type Window struct {
 	begun    bool // there is a bag that the user began with
 	menu     *menu
 	keeper   *keeper
+	tidy     *tidy
 	saver    *saver
 }
 
@@ -89,6 +90,7 @@ func newWindow(app fyne.App, set *settings.Settings, doc *document.Document, fil
 	w.window.SetContent(w.layers)
 	w.menu = w.newMenu()
 	w.keeper = w.newKeeper()
+	w.tidy = newTidy()
 	w.bindKeys()
 	w.followDocument()
 	w.window.SetOnDropped(w.dropped)
@@ -112,6 +114,7 @@ func (w *Window) followDocument() {
 		}
 		w.menu.show(state)
 		w.keeper.changed()
+		w.tidy.changed()
 	}
 	show(w.doc.State())
 	w.doc.Listen(show)
