@@ -62,6 +62,8 @@ FILE is a project (NAME.gusset) or a bare bag.json; - reads standard input.
 The size of a bag is always face width × gusset depth × standing height, in that
 order. Lengths may carry a unit: 240, 24cm, "9 1/2 in".
 
+gwbatch version states the version of the program.
+
 Exit codes: 0 fine, 1 the bag has an error finding, 2 bad usage or unreadable
 input. Ask any command for more: gwbatch COMMAND --help
 `

@@ -146,8 +146,8 @@ func (a *artist) marks(piece *blank.Piece, palette, ground *flat.Palette, o orde
 	for _, hole := range piece.Holes {
 		a.painter.Fill(ground.Ground, geometry.Circle(hole.Center, hole.Diameter/2))
 	}
-	for _, hole := range handHoles(piece) {
-		a.painter.Fill(ground.Ground, hole)
+	for _, opening := range piece.CutOuts() {
+		a.painter.Fill(ground.Ground, opening.Shape)
 	}
 }
 

@@ -115,23 +115,28 @@ func levelGrips(piece *blank.Piece, b bag.Body) []grip {
 	return append(found, level(piece.Levels.Top, 0, heightPath, 1))
 }
 
-// holeGrips returns the round holes, which change spacing and drop, and the hand
-// holes, which change the drop.
+// holeGrips returns the round holes and the slits, which change spacing and drop, and
+// the hand holes, which change the drop.
 func holeGrips(piece *blank.Piece) []grip {
 	var found []grip
 	for _, hole := range piece.Holes {
 		panel, _ := piece.Panel(hole.Panel)
-		side, up := 0.5, -1.0
-		if hole.Center.X < panel.Box.Center().X {
-			side = -0.5
-		}
-		if panel.Row == blank.RowTurnIn {
-			up = 1
-		}
 		found = append(found, grip{
 			edge:  geometry.Edge{From: hole.Center, To: hole.Center},
 			reach: hole.Diameter / 2,
-			pulls: []pull{{spacingPath, geometry.Vec2{X: side}}, {dropPath, geometry.Vec2{Y: up}}},
+			pulls: pairPulls(hole.Center.X < panel.Box.Center().X, panel.Row == blank.RowTurnIn),
+		})
+	}
+	for i, opening := range piece.CutOuts() {
+		if opening.Role != blank.RoleSlit {
+			continue
+		}
+		box := opening.Shape.Bounds()
+		middle := box.Center()
+		found = append(found, grip{
+			edge:  geometry.Edge{From: geometry.Vec2{X: middle.X, Y: box.Min.Y}, To: geometry.Vec2{X: middle.X, Y: box.Max.Y}},
+			reach: box.Width() / 2,
+			pulls: pairPulls(i%2 == 0, middle.Y > piece.Levels.TopFold), // they come in pairs, the left one first
 		})
 	}
 	for _, line := range piece.Lines {
@@ -145,6 +150,19 @@ func holeGrips(piece *blank.Piece) []grip {
 		found = append(found, grip{edge: line.Edge, pulls: []pull{{dropPath, geometry.Vec2{Y: up}}}})
 	}
 	return found
+}
+
+// pairPulls returns what one opening of a pair changes: the left one widens the spacing
+// as it goes left, and one in the turn-in gets more drop as it goes up.
+func pairPulls(left, inTurnIn bool) []pull {
+	side, up := 0.5, -1.0
+	if left {
+		side = -0.5
+	}
+	if inTurnIn {
+		up = 1
+	}
+	return []pull{{spacingPath, geometry.Vec2{X: side}}, {dropPath, geometry.Vec2{Y: up}}}
 }
 
 // find returns the grip at a point of the piece, or nil: the nearest of those within

@@ -25,6 +25,13 @@ func handHole() bag.Spec {
 	return spec
 }
 
+func taped() bag.Spec {
+	spec := bag.Default()
+	spec.Handle.Kind = bag.HandleTape
+	spec.Derive(func(string) bool { return false })
+	return spec
+}
+
 func straightTop() bag.Spec {
 	spec := bag.Default()
 	spec.Body.Top = bag.TopStraight
@@ -64,6 +71,8 @@ func TestGripsDriveTheirEntries(t *testing.T) {
 		{"hole in the turn-in up", bag.Default(), 0, geometry.Vec2{X: 400, Y: 455}, geometry.Vec2{Y: 5}, map[string]float64{dropPath: 30}},
 		{"hole down, hardly aside", bag.Default(), 0, geometry.Vec2{X: 60, Y: 405}, geometry.Vec2{X: 0.9, Y: -8}, map[string]float64{dropPath: 33}},
 		{"hand hole", handHole(), 0, geometry.Vec2{X: 120, Y: 370}, geometry.Vec2{Y: -6}, map[string]float64{dropPath: 51}},
+		{"left slit out and down", taped(), 0, geometry.Vec2{X: 60, Y: 398}, geometry.Vec2{X: -10, Y: -5}, map[string]float64{spacingPath: 140, dropPath: 30}},
+		{"right slit in the turn-in up", taped(), 0, geometry.Vec2{X: 521, Y: 462}, geometry.Vec2{Y: 5}, map[string]float64{dropPath: 30}},
 		{"face of the second piece", twoSeams(), 1, geometry.Vec2{X: 420, Y: 250}, geometry.Vec2{X: 20}, map[string]float64{widthPath: 430}},
 		{"least", bag.Default(), 0, geometry.Vec2{X: 240, Y: 250}, geometry.Vec2{X: -900}, map[string]float64{widthPath: 30}},
 		{"most", bag.Default(), 0, geometry.Vec2{X: 300, Y: 480}, geometry.Vec2{Y: 900}, map[string]float64{turnInPath: 300}},

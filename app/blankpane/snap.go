@@ -4,7 +4,6 @@ import (
 	"math"
 
 	"gussetwright/geometry"
-	"gussetwright/geometry/blank"
 )
 
 // kind is what a measuring point has snapped to.
@@ -54,8 +53,8 @@ func (d desk) marks() []mark {
 		for _, hole := range piece.Holes {
 			add(hole.Center, centre)
 		}
-		for _, hole := range handHoles(piece) {
-			add(hole.Bounds().Center(), centre)
+		for _, opening := range piece.CutOuts() {
+			add(opening.Shape.Bounds().Center(), centre)
 		}
 		for _, line := range piece.Lines {
 			add(line.From, lineEnd)
@@ -68,24 +67,6 @@ func (d desk) marks() []mark {
 		}
 	}
 	return all
-}
-
-// handHoles returns the outlines of the hand holes: a run of lines ends where it
-// comes back to its first point.
-func handHoles(piece *blank.Piece) []geometry.Path {
-	var holes []geometry.Path
-	hole := geometry.Path{Closed: true}
-	for _, line := range piece.Lines {
-		if line.Role != blank.RoleHandHole {
-			continue
-		}
-		hole.Vertices = append(hole.Vertices, geometry.Vertex{Vec2: line.From, Bulge: line.Bulge})
-		if line.To.Near(hole.Vertices[0].Vec2) {
-			holes = append(holes, hole)
-			hole = geometry.Path{Closed: true}
-		}
-	}
-	return holes
 }
 
 // snap returns what a pointer at p measures from or to: the nearest mark within

@@ -49,6 +49,7 @@ func optionWords() map[string]map[string][2]string {
 			string(bag.HandleNone):     {lang.L("Nothing"), lang.L("The bag is held by its top edge.")},
 			string(bag.HandleRope):     {lang.L("Rope"), lang.L("A rope through two holes in each face, knotted inside.")},
 			string(bag.HandleRibbon):   {lang.L("Ribbon"), lang.L("A ribbon through two holes in each face, knotted or glued inside.")},
+			string(bag.HandleTape):     {lang.L("Tape through slits"), lang.L("A flat cotton tape through two upright slits in each face, stitched or knotted inside.")},
 			string(bag.HandleHandHole): {lang.L("Hand hole"), lang.L("A slot with round ends through both faces.")},
 			string(bag.HandleTwisted):  {lang.L("Twisted paper cord"), lang.L("A loop of paper cord under a glued patch inside each face.")},
 			string(bag.HandleStrip):    {lang.L("Flat paper strip"), lang.L("A folded strip of paper under a glued patch inside each face.")},

@@ -19,6 +19,7 @@ func terms() fyne.CanvasObject {
 		{lang.L("Block base"), lang.L("A base that stands on a rectangle, with envelope corners or with slotted ones.")},
 		{lang.L("Pinch base"), lang.L("A tube that is folded over once and glued flat.")},
 		{lang.L("Flat-fold crease"), lang.L("The crease half a gusset above the base, by which the glued bag is packed flat.")},
+		{lang.L("Slit"), lang.L("A narrow upright cut with round ends in the face and its turn-in, through which a flat tape is threaded.")},
 		{lang.L("Standing height"), lang.L("From the base crease to the top fold. A height to the flat-fold crease is half a gusset less.")},
 		{lang.L("Top card, base card"), lang.L("Board that stiffens the top edge under the turn-in, and board that is laid into the base.")},
 		{lang.L("Grain"), lang.L("The direction of the fibres. Paper folds well along it and cracks across it.")},

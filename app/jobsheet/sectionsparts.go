@@ -76,6 +76,9 @@ func (m *maker) handleParts() []part {
 	case h.Kind.HasHoles():
 		holes := m.tell(phrase.New("%s wide, %s apart, %s below the edge", m.length(h.HoleDiameter), m.length(h.Spacing), m.length(h.Drop)))
 		parts = append(parts, pair{m.say("Holes"), holes})
+	case h.Kind.HasSlits():
+		slits := m.tell(phrase.New("%s high, %s apart, their middle %s below the edge", m.length(h.SlitHeight), m.length(h.Spacing), m.length(h.Drop)))
+		parts = append(parts, pair{m.say("Slits"), slits})
 	case h.Kind.HasPatch():
 		parts = append(parts, pair{m.say("Legs"), m.tell(phrase.New("%s apart, rise %s", m.length(h.Spacing), m.length(h.Rise)))})
 	case run.RopePerHandle == 0 && h.Kind != "none":

@@ -86,6 +86,8 @@ func handleWord(handle bag.Handle) phrase.Word {
 			return "Ribbon through eyelets"
 		}
 		return "Ribbon, knotted inside"
+	case bag.HandleTape:
+		return "Flat tape through slits, fastened inside"
 	case bag.HandleHandHole:
 		return "Hand hole in the paper"
 	case bag.HandleTwisted:

@@ -258,7 +258,7 @@ func TestTrialOfTheArchives(t *testing.T) {
 				t.Fatal(err)
 			}
 			inOrder(t, p.ran, []string{
-				"windres", "tar -xzf", "bin/gwbatch export", "bin/gussetwright", "wineboot", "bcryptprimitives.dll", "unzip -q", "gwbatch.exe export", "gussetwright.exe",
+				"windres", "tar -xzf", "bin/gwbatch export", "bin/gussetwright", "wineboot", "bcryptprimitives.dll", "unzip -q", "gwbatch.exe export", "wineserver --wait", "gussetwright.exe",
 			})
 			for _, words := range []string{"linux-amd64.tar.gz: its programs ran on this machine", "windows-amd64.zip: its programs ran under Wine", "not tried: gwbatch for macOS"} {
 				if !strings.Contains(p.out.String(), words) {

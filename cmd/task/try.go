@@ -79,6 +79,9 @@ func (y yard) tryForm(f form, folder string) (string, error) {
 	if err := y.m.run(export); err != nil {
 		return "", err
 	}
+	if err := t.settle(); err != nil {
+		return "", err
+	}
 	picture := y.m.path("dist", "try-"+f.system+".png")
 	if err := y.m.show(t.command("gussetwright", t.demo()), strings.TrimSuffix(assets.DemoName, ".gusset"), picture); err != nil {
 		return "", err

@@ -38,3 +38,12 @@ func (t *trial) prepareWine(folder string) error {
 	t.note = ", with a stand-in for " + randomLibrary + ", which this Wine lacks"
 	return t.m.run(command{words: []string{t.compiler, "-shared", "-o", library, source, "-ladvapi32"}})
 }
+
+// settle waits until nothing of Wine runs any more. What it started without a screen
+// would keep a window off the screen that comes next.
+func (t *trial) settle() error {
+	if t.system != "windows" {
+		return nil
+	}
+	return t.m.run(command{env: t.env, words: []string{"wineserver", "--wait"}})
+}

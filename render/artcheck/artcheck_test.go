@@ -124,6 +124,20 @@ var cases = []struct {
 	// The mark begins 4 mm from the edge of the file, of which 3 are bleed.
 	{"mark-near-edge", check.Warning, "comes within 1 mm", svg(246, 366, `<rect x="4" y="150" width="30" height="30"`+black+`/>`), on("front", nil), nil},
 	{"mark-near-hole", check.Warning, "to a hole", svg(246, 366, `<rect x="58" y="23" width="20" height="20"`+black+`/>`), on("front", nil), nil},
+	// A slit 22 high in the place of the hole ends 14 mm from the top fold, 17 from the top
+	// of the file: what ends at 13 is 4 mm away.
+	{
+		"mark-near-hole", check.Warning, "to a slit", svg(246, 366, `<rect x="55" y="9" width="16" height="4"`+black+`/>`),
+		on("front", nil), func(s *bag.Spec) { s.Handle.Kind = bag.HandleTape },
+	},
+	// A hand hole 90 × 30 whose middle lies 45 below the top fold reaches down to 63.
+	{
+		"mark-near-hole", check.Warning, "to a hole", svg(246, 366, `<rect x="100" y="66" width="40" height="20"`+black+`/>`),
+		on("front", nil), func(s *bag.Spec) {
+			s.Handle.Kind = bag.HandleHandHole
+			s.Derive(func(string) bool { return false })
+		},
+	},
 	// The crease lies 50 mm above the base, 363 − 50 = 313 mm from the top of the file.
 	{"mark-on-flat-fold", check.Warning, "flat-fold crease runs through a mark", svg(246, 366, `<rect x="100" y="303" width="40" height="20"`+black+`/>`), on("front", nil), nil},
 }

@@ -70,21 +70,22 @@ func (l *inspection) nearEdge(g *ground, panel blank.Panel, marks []mark) {
 		phrase.New("move it inwards; every cut and fold wanders a little"))
 }
 
-// onHole finds a mark under a hole or close to one.
+// onHole finds a mark under a hole, a hand hole or a slit, or close to one.
 func (l *inspection) onHole(g *ground, panel blank.Panel, marks []mark) {
-	for _, hole := range g.piece.Holes {
-		if hole.Panel != panel.ID {
-			continue
-		}
-		keep := hole.Diameter/2 + l.spec.Print.Safe
-		around := geometry.Rect{Min: hole.Center, Max: hole.Center}.Inset(-keep)
+	for _, hole := range openingsOn(g.piece, panel) {
+		keep := hole.radius + l.spec.Print.Safe
+		around := geometry.Rect{Min: hole.from, Max: hole.to}.Inset(-keep)
 		for _, m := range marks {
-			if gap(g.box(m), around) > 0 || !g.reaches(m, hole.Center, keep-0.5/scale) {
+			if gap(g.box(m), around) > 0 || !g.reaches(m, hole, keep-0.5/scale) {
 				continue
 			}
-			l.find(check.Warning, "mark-near-hole", g.index, hole.Center,
-				phrase.New("a mark on the %s lies closer than %s to a hole", placeWord(panel.ID), mm(l.spec.Print.Safe)),
-				phrase.New("move it, or move the holes"))
+			message := phrase.New("a mark on the %s lies closer than %s to a hole", placeWord(panel.ID), mm(l.spec.Print.Safe))
+			remedy := phrase.New("move it, or move the holes")
+			if l.spec.Handle.Kind.HasSlits() {
+				message = phrase.New("a mark on the %s lies closer than %s to a slit", placeWord(panel.ID), mm(l.spec.Print.Safe))
+				remedy = phrase.New("move it, or move the slits")
+			}
+			l.find(check.Warning, "mark-near-hole", g.index, hole.from.Mid(hole.to), message, remedy)
 			return
 		}
 	}
@@ -124,13 +125,13 @@ func (g *ground) box(m mark) geometry.Rect {
 
 func (g *ground) middle(m mark) geometry.Vec2 { return g.box(m).Center() }
 
-// reaches tells whether ink that differs from white lies within a distance of a point
-// and inside the box of a mark.
-func (g *ground) reaches(m mark, at geometry.Vec2, distance float64) bool {
-	area := g.pixels(geometry.Rect{Min: at, Max: at}.Inset(-distance)).Intersect(m.box)
+// reaches tells whether ink that differs from white lies within a distance of the middle
+// line of an opening and inside the box of a mark.
+func (g *ground) reaches(m mark, hole opening, distance float64) bool {
+	area := g.pixels(geometry.Rect{Min: hole.from, Max: hole.to}.Inset(-distance)).Intersect(m.box)
 	for y := area.Min.Y; y < area.Max.Y; y++ {
 		for x := area.Min.X; x < area.Max.X; x++ {
-			if g.at(x, y).Sub(at).Length() < distance && g.inked(x, y) {
+			if hole.away(g.at(x, y)) < distance && g.inked(x, y) {
 				return true
 			}
 		}

@@ -57,7 +57,7 @@ func pierced(piece *blank.Piece, box geometry.Rect) bool {
 	middle := box.Center()
 	return slices.ContainsFunc(piece.Lines, func(l blank.Line) bool {
 		hole := l.Bounds().Inset(-nameTallest / 2)
-		return l.Role == blank.RoleHandHole && (hole.Contains(middle) || hole.Min.Y < middle.Y && hole.Max.Y > middle.Y &&
+		return l.Role.IsCutOut() && (hole.Contains(middle) || hole.Min.Y < middle.Y && hole.Max.Y > middle.Y &&
 			hole.Min.X < box.Max.X && hole.Max.X > box.Min.X)
 	})
 }
