@@ -96,7 +96,7 @@ func (s *surface) TypedKey(ev *fyne.KeyEvent) {
 	case fyne.KeyF11:
 		keyrelay.ToWindow(s, ev)
 	case fyne.KeyEscape:
-		s.escape()
+		s.escape(ev)
 	case fyne.KeyReturn, fyne.KeyEnter:
 		if s.measure != nil && s.measure.aimed {
 			s.measure.set(s.measure.pointer)
@@ -106,8 +106,8 @@ func (s *surface) TypedKey(ev *fyne.KeyEvent) {
 }
 
 // escape ends the innermost thing that is under way: a drag, then measuring, then
-// the marked place.
-func (s *surface) escape() {
+// the marked place. Without any of these the window has the key.
+func (s *surface) escape(ev *fyne.KeyEvent) {
 	switch {
 	case s.drag != nil:
 		s.drag.cancel()
@@ -117,5 +117,7 @@ func (s *surface) escape() {
 		s.pane.Measure(false)
 	case s.pane.place != nil:
 		s.pane.look.Show(nil)
+	default:
+		keyrelay.ToWindow(s, ev)
 	}
 }

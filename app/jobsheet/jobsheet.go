@@ -67,7 +67,13 @@ func newMaker(ctx context.Context, order Order) (*maker, error) {
 	return &maker{order, found}, nil
 }
 
-func (m *maker) say(text phrase.Word) string { return m.Say(string(text)) }
+// say says a word; a missing one, such as the unit of what is paid once, stays missing.
+func (m *maker) say(text phrase.Word) string {
+	if text == "" {
+		return ""
+	}
+	return m.Say(string(text))
+}
 
 func (m *maker) tell(said phrase.Phrase) string { return said.With(m.Unit.Spell).In(m.Say) }
 

@@ -78,6 +78,8 @@ func (p *Panel) Select(step int) {
 	p.list.set(step)
 	if step != filesStep {
 		p.enter(step)
+	} else {
+		p.files.Show() // it looks anew which files there are
 	}
 	p.show(p.bench.doc.State())
 	p.Refresh()
