@@ -118,6 +118,6 @@ func (s *surface) escape(ev *fyne.KeyEvent) {
 	case s.pane.place != nil:
 		s.pane.look.Show(nil)
 	default:
-		keyrelay.ToWindow(s, ev)
+		keyrelay.HandOn(s, ev)
 	}
 }

@@ -317,3 +317,24 @@ func TestClosedPaneIsStill(t *testing.T) {
 		t.Error("a closed pane goes on drawing")
 	}
 }
+
+// Escape ends what is under way in the pane; without that it is the window's, which may
+// have a notice to close.
+func TestEscapeGoesOnToTheWindow(t *testing.T) {
+	b := newBench(t, bag.Default(), 900, 700)
+	handed := 0
+	b.window.Canvas().SetOnTypedKey(func(key *fyne.KeyEvent) {
+		if key.Name == fyne.KeyEscape {
+			handed++
+		}
+	})
+	b.Measure(true)
+	b.surface.TypedKey(&fyne.KeyEvent{Name: fyne.KeyEscape})
+	if handed != 0 || b.surface.measure != nil {
+		t.Errorf("handed on %d times, measuring %v", handed, b.surface.measure != nil)
+	}
+	b.surface.TypedKey(&fyne.KeyEvent{Name: fyne.KeyEscape})
+	if handed != 1 {
+		t.Errorf("handed on %d times, want once", handed)
+	}
+}

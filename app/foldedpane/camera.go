@@ -137,7 +137,11 @@ func (s *stage) TypedKey(ev *fyne.KeyEvent) {
 		s.pane.setCamera(turned)
 	}
 	keyrelay.ToWindow(s, ev)
-	if ev.Name == fyne.KeyEscape && s.pane.look.Place() != nil {
+	if ev.Name == fyne.KeyEscape {
+		if s.pane.look.Place() == nil {
+			keyrelay.HandOn(s, ev)
+			return
+		}
 		s.pane.look.Show(nil)
 	}
 }

@@ -9,8 +9,14 @@ func ToWindow(from fyne.CanvasObject, key *fyne.KeyEvent) bool {
 	if key.Name != fyne.KeyF11 {
 		return false
 	}
+	HandOn(from, key)
+	return true
+}
+
+// HandOn tells a key to the window that an object is in, for which the object itself has
+// no use now.
+func HandOn(from fyne.CanvasObject, key *fyne.KeyEvent) {
 	if on := fyne.CurrentApp().Driver().CanvasForObject(from); on != nil && on.OnTypedKey() != nil {
 		on.OnTypedKey()(key)
 	}
-	return true
 }

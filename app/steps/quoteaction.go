@@ -14,29 +14,14 @@ import (
 type action struct {
 	offer
 	name, help string
-	gained     func(entry.Explained)
 }
 
 func newAction(act, help string, gained func(entry.Explained), press func()) *action {
-	a := &action{name: act, help: help, gained: gained}
+	a := &action{name: act, help: help}
 	a.gain, a.act = entry.NewText("", entry.Small), entry.NewText(act, actStyle)
-	a.ground, a.ring = canvas.NewRectangle(color.Transparent), canvas.NewRectangle(color.Transparent)
-	a.press = press
-	a.ExtendBaseWidget(a)
+	a.press, a.gained = press, func() { gained(a) }
+	a.lay(a)
 	return a
-}
-
-// FocusGained is part of fyne.Focusable.
-func (a *action) FocusGained() {
-	a.offer.FocusGained()
-	a.gained(a)
-}
-
-// TypedKey presses, and hands on what belongs to the window.
-func (a *action) TypedKey(key *fyne.KeyEvent) {
-	if !keyrelay.ToWindow(a, key) {
-		a.offer.TypedKey(key)
-	}
 }
 
 // Explanation says what a press does.

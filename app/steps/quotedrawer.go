@@ -1,16 +1,11 @@
 package steps
 
 import (
-	"image/color"
-
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/canvas"
-	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
 	"gussetwright/app/entry"
-	"gussetwright/app/keyrelay"
 )
 
 // drawer holds entries under a head that opens and closes them: an arrow, a title, and
@@ -23,8 +18,7 @@ type drawer struct {
 
 func newDrawer(title, help string, gaps float32, gained func(entry.Explained)) *drawer {
 	d := &drawer{body: entry.NewColumn(gaps)}
-	d.head = newDrawerHead(title, func() { d.open(!d.body.Visible()) })
-	d.head.help, d.head.gained = help, gained
+	d.head = newDrawerHead(title, help, func() { d.open(!d.body.Visible()) }, gained)
 	d.Column = entry.NewColumn(1.5, d.head, d.body)
 	d.body.Hide()
 	return d
@@ -49,23 +43,18 @@ func (d *drawer) say(note string) {
 
 // drawerHead is the line that opens and closes.
 type drawerHead struct {
-	widget.BaseWidget
-
-	title, note   *entry.Text
-	help          string
-	gained        func(entry.Explained)
-	arrow         *widget.Icon
-	press         func()
-	over, focused bool
-	ground, ring  *canvas.Rectangle
+	plate
+	title, note *entry.Text
+	help        string
+	arrow       *widget.Icon
 }
 
-func newDrawerHead(title string, press func()) *drawerHead {
+func newDrawerHead(title, help string, press func(), gained func(entry.Explained)) *drawerHead {
 	h := &drawerHead{
-		title: entry.NewText(title, entry.Heading), note: entry.NewText("", entry.Muted), arrow: widget.NewIcon(theme.MenuExpandIcon()),
-		press: press, ground: canvas.NewRectangle(color.Transparent), ring: canvas.NewRectangle(color.Transparent),
+		title: entry.NewText(title, entry.Heading), note: entry.NewText("", entry.Muted), help: help, arrow: widget.NewIcon(theme.MenuExpandIcon()),
 	}
-	h.ExtendBaseWidget(h)
+	h.press, h.gained = press, func() { gained(h) }
+	h.lay(h)
 	return h
 }
 
@@ -78,54 +67,8 @@ func (h *drawerHead) turn(open bool) {
 	h.arrow.SetResource(icon)
 }
 
-// Tapped is part of fyne.Tappable.
-func (h *drawerHead) Tapped(*fyne.PointEvent) { h.press() }
-
-// Cursor tells that the head can be clicked.
-func (h *drawerHead) Cursor() desktop.Cursor { return desktop.PointerCursor }
-
-// MouseIn is part of desktop.Hoverable.
-func (h *drawerHead) MouseIn(*desktop.MouseEvent) { h.light(true, h.focused) }
-
-// MouseMoved is part of desktop.Hoverable.
-func (h *drawerHead) MouseMoved(*desktop.MouseEvent) {}
-
-// MouseOut is part of desktop.Hoverable.
-func (h *drawerHead) MouseOut() { h.light(false, h.focused) }
-
-// FocusGained is part of fyne.Focusable.
-func (h *drawerHead) FocusGained() {
-	h.light(h.over, true)
-	h.gained(h)
-}
-
 // Explanation says what is in the drawer.
 func (h *drawerHead) Explanation() (title, text string) { return h.title.Text(), h.help }
-
-// FocusLost is part of fyne.Focusable.
-func (h *drawerHead) FocusLost() { h.light(h.over, false) }
-
-// TypedRune is part of fyne.Focusable.
-func (h *drawerHead) TypedRune(rune) {}
-
-// TypedKey opens and closes.
-func (h *drawerHead) TypedKey(key *fyne.KeyEvent) {
-	switch key.Name {
-	case fyne.KeyReturn, fyne.KeyEnter, fyne.KeySpace:
-		h.press()
-		return
-	}
-	keyrelay.ToWindow(h, key)
-}
-
-func (h *drawerHead) light(over, focused bool) {
-	h.over, h.focused = over, focused
-	h.colour()
-	h.ground.Refresh()
-	h.ring.Refresh()
-}
-
-func (h *drawerHead) padding() float32 { return h.Theme().Size(theme.SizeNamePadding) }
 
 func (h *drawerHead) arrowSize() float32 { return h.Theme().Size(theme.SizeNameText) * 1.3 }
 
@@ -144,31 +87,14 @@ func (h *drawerHead) HeightFor(width float32) float32 {
 	return height + 2*h.padding()
 }
 
-func (h *drawerHead) colour() {
-	th, variant := h.Theme(), fyne.CurrentApp().Settings().ThemeVariant()
-	h.ground.FillColor, h.ground.CornerRadius = th.Color(theme.ColorNameButton, variant), th.Size(theme.SizeNameInputRadius)
-	h.ring.FillColor = color.Transparent
-	if h.over {
-		h.ring.FillColor = th.Color(theme.ColorNameHover, variant)
-	}
-	h.ring.CornerRadius, h.ring.StrokeWidth, h.ring.StrokeColor = h.ground.CornerRadius, 0, th.Color(theme.ColorNamePrimary, variant)
-	if h.focused {
-		h.ring.StrokeWidth = 2
-	}
-}
-
 // CreateRenderer is part of fyne.Widget.
 func (h *drawerHead) CreateRenderer() fyne.WidgetRenderer {
 	h.colour()
-	return &drawerHeadRenderer{h}
+	return &plateRenderer{&h.plate, h.layout, h.HeightFor, []fyne.CanvasObject{h.arrow, h.title, h.note}}
 }
 
-type drawerHeadRenderer struct{ h *drawerHead }
-
-func (r *drawerHeadRenderer) Layout(size fyne.Size) {
-	h, padding, arrow := r.h, r.h.padding(), r.h.arrowSize()
-	h.ground.Resize(size)
-	h.ring.Resize(size)
+func (h *drawerHead) layout(size fyne.Size) {
+	padding, arrow := h.padding(), h.arrowSize()
 	h.arrow.Resize(fyne.NewSquareSize(arrow))
 	left, room := arrow+2*padding, size.Width-arrow-3*padding
 	titleHeight := h.title.HeightFor(room)
@@ -185,22 +111,4 @@ func (r *drawerHeadRenderer) Layout(size fyne.Size) {
 	}
 	h.note.Move(fyne.NewPos(left, padding+titleHeight))
 	h.note.Resize(fyne.NewSize(room, h.note.HeightFor(room)))
-}
-
-func (r *drawerHeadRenderer) MinSize() fyne.Size {
-	return fyne.NewSize(20*r.h.padding(), r.h.HeightFor(r.h.Size().Width))
-}
-
-func (r *drawerHeadRenderer) Objects() []fyne.CanvasObject {
-	return []fyne.CanvasObject{r.h.ground, r.h.arrow, r.h.title, r.h.note, r.h.ring}
-}
-func (r *drawerHeadRenderer) Destroy() {}
-
-func (r *drawerHeadRenderer) Refresh() {
-	r.h.colour()
-	for _, object := range r.Objects() {
-		object.Refresh()
-	}
-	r.Layout(r.h.Size())
-	canvas.Refresh(r.h)
 }
