@@ -21,6 +21,7 @@ import (
 	"gussetwright/geometry/bag"
 	"gussetwright/geometry/fold"
 	"gussetwright/geometry/geomtest"
+	"gussetwright/geometry/phrase"
 	"gussetwright/render/report"
 )
 
@@ -310,5 +311,23 @@ func BenchmarkWrite(b *testing.B) {
 		if err := Write(context.Background(), &out, order); err != nil {
 			b.Fatal(err)
 		}
+	}
+}
+
+// The list of parts calls what is threaded or glued in by a name of its own: a new
+// carrying style must not pass for a rope.
+func TestEveryHandleHasItsName(t *testing.T) {
+	field, _ := bag.FieldAt("handle.kind")
+	seen := map[phrase.Word]string{}
+	for _, option := range field.Options {
+		kind := bag.HandleKind(option)
+		if kind == bag.HandleNone || kind == bag.HandleHandHole {
+			continue // there is nothing to lay out
+		}
+		name := handleName(kind)
+		if other, known := seen[name]; known {
+			t.Errorf("%s and %s are both called %q", other, kind, name)
+		}
+		seen[name] = option
 	}
 }

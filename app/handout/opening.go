@@ -76,6 +76,8 @@ func handleName(kind bag.HandleKind) phrase.Word {
 	switch kind {
 	case bag.HandleRibbon:
 		return "Ribbon"
+	case bag.HandleTape:
+		return "Flat tape"
 	case bag.HandleTwisted:
 		return "Twisted cord"
 	case bag.HandleStrip:

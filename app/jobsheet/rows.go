@@ -74,7 +74,11 @@ func (l *ledger) entries(part string) {
 				l.remark(l.say("not measured; reckoned from kind and grammage"))
 			}
 		default:
-			l.text(name, l.Say(field.Text(spec)), "")
+			value := l.Say(field.Text(spec))
+			if field.Path == "sheet.grain_rule" && spec.Sheet.GrainRule == bag.GrainFree {
+				value = l.say("does not matter") // loose goods are called free too
+			}
+			l.text(name, value, "")
 		}
 	}
 }

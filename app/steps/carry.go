@@ -13,6 +13,7 @@ func newCarryPage(b *bench) *page {
 	p := newPage(b)
 	p.named(lang.L("How it is carried"), "handle.kind")
 	p.named(lang.L("Holes"), "handle.hole_", "handle.eyelets")
+	p.named(lang.L("Slits"), "handle.slit_")
 	p.named(lang.L("Hand hole"), "handle.hand_hole_")
 	p.named(lang.L("Glued patch"), "handle.patch_")
 	p.named(lang.L("Place and loop"), "handle.drop_mm", "handle.spacing_mm", "handle.rise_mm", "handle.knot_mm")

@@ -38,7 +38,7 @@ var concerns = map[string][]string{
 	"seam-flap-narrow":   {"bag.seam_flap_mm"},
 	"seam-flap-wide":     {"bag.seam_flap_mm"},
 
-	"hole-near-top":          {"handle.drop_mm"},
+	"hole-near-top":          {"handle.drop_mm", "handle.slit_height_mm"},
 	"hole-near-edge":         {"handle.spacing_mm", "handle.hand_hole_width_mm"},
 	"hole-low":               {"handle.drop_mm"},
 	"hole-not-backed":        {"handle.drop_mm", "bag.turn_in_mm"},

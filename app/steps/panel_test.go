@@ -207,6 +207,7 @@ func TestEntriesThatDoNotApplyAreHidden(t *testing.T) {
 		{"bag.zigzag_pitch_mm", func(s *bag.Spec) { s.Body.Top = bag.TopZigzag }},
 		{"bag.slot_width_mm", func(s *bag.Spec) { s.Body.Base = bag.BaseSlotted }},
 		{"handle.hand_hole_width_mm", func(s *bag.Spec) { s.Handle.Kind = bag.HandleHandHole }},
+		{"handle.slit_height_mm", func(s *bag.Spec) { s.Handle.Kind = bag.HandleTape }},
 		{"handle.patch_width_mm", func(s *bag.Spec) { s.Handle.Kind = bag.HandleTwisted }},
 	}
 	for _, test := range tests {

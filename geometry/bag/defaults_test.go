@@ -162,11 +162,15 @@ func TestVolume(t *testing.T) {
 
 func TestHandleKinds(t *testing.T) {
 	holes := map[bag.HandleKind]bool{bag.HandleRope: true, bag.HandleRibbon: true}
+	slits := map[bag.HandleKind]bool{bag.HandleTape: true}
 	patch := map[bag.HandleKind]bool{bag.HandleTwisted: true, bag.HandleStrip: true}
 	for _, name := range field(t, "handle.kind").Options {
 		kind := bag.HandleKind(name)
-		if kind.HasHoles() != holes[kind] || kind.HasPatch() != patch[kind] {
-			t.Errorf("%s: holes %v, patch %v", kind, kind.HasHoles(), kind.HasPatch())
+		if kind.HasHoles() != holes[kind] || kind.HasSlits() != slits[kind] || kind.HasPatch() != patch[kind] {
+			t.Errorf("%s: holes %v, slits %v, patch %v", kind, kind.HasHoles(), kind.HasSlits(), kind.HasPatch())
+		}
+		if kind.IsThreaded() != (holes[kind] || slits[kind]) {
+			t.Errorf("%s: threaded %v", kind, kind.IsThreaded())
 		}
 	}
 }

@@ -11,19 +11,19 @@ type CutOut struct {
 // IsCutOut tells whether lines of the role surround an opening in the paper.
 func (r Role) IsCutOut() bool { return r == RoleHandHole || r == RoleSlit }
 
-// CutOuts returns the openings that are cut in the piece. In Lines the edges of one
-// follow each other, and it ends where it comes back to its first point.
+// CutOuts returns the openings that are cut in the piece. In Lines the four edges of
+// one follow each other.
 func (p *Piece) CutOuts() []CutOut {
 	var all []CutOut
-	shape := geometry.Path{Closed: true}
+	var edges []geometry.Vertex
 	for _, line := range p.Lines {
 		if !line.Role.IsCutOut() {
 			continue
 		}
-		shape.Vertices = append(shape.Vertices, geometry.Vertex{Vec2: line.From, Bulge: line.Bulge})
-		if line.To.Near(shape.Vertices[0].Vec2) {
-			all = append(all, CutOut{line.Role, shape})
-			shape = geometry.Path{Closed: true}
+		edges = append(edges, geometry.Vertex{Vec2: line.From, Bulge: line.Bulge})
+		if len(edges) == 4 {
+			all = append(all, CutOut{line.Role, geometry.Path{Vertices: edges, Closed: true}})
+			edges = nil
 		}
 	}
 	return all

@@ -57,15 +57,7 @@ func (f *frame) backed(farEdge float64) bool {
 // HandHole returns the closed outline of a slot with round ends, anticlockwise.
 // A slot that is not longer than it is high is a circle.
 func HandHole(center geometry.Vec2, width, height float64) geometry.Path {
-	radius := min(height, width) / 2
-	straight := max(width/2-radius, 0)
-	left, right := center.X-straight, center.X+straight
-	return geometry.Path{Closed: true, Vertices: []geometry.Vertex{
-		{Vec2: geometry.Vec2{X: left, Y: center.Y - radius}},
-		{Vec2: geometry.Vec2{X: right, Y: center.Y - radius}, Bulge: 1},
-		{Vec2: geometry.Vec2{X: right, Y: center.Y + radius}},
-		{Vec2: geometry.Vec2{X: left, Y: center.Y + radius}, Bulge: 1},
-	}}
+	return roundEnded(center, width, min(width, height))
 }
 
 // SlitWidth is how wide a slit is, in mm: a cotton tape slips through, and the round
@@ -75,14 +67,23 @@ const SlitWidth = 1.5
 // Slit returns the closed outline of an upright slit with round ends, anticlockwise.
 // height, in mm, is measured from end to end and is more than SlitWidth.
 func Slit(center geometry.Vec2, height float64) geometry.Path {
-	const radius = SlitWidth / 2
-	straight := height/2 - radius
-	left, right := center.X-radius, center.X+radius
-	low, high := center.Y-straight, center.Y+straight
+	return roundEnded(center, SlitWidth, height)
+}
+
+// roundEnded returns the closed outline of a slot along its longer side, anticlockwise:
+// straight, round, straight, round.
+func roundEnded(center geometry.Vec2, width, height float64) geometry.Path {
+	radius := min(width, height) / 2
+	half := geometry.Vec2{X: width/2 - radius} // from the middle to the centre of the second end
+	side := geometry.Vec2{Y: -radius}
+	if height > width {
+		half, side = geometry.Vec2{Y: height/2 - radius}, geometry.Vec2{X: radius}
+	}
+	first, second := center.Sub(half), center.Add(half)
 	return geometry.Path{Closed: true, Vertices: []geometry.Vertex{
-		{Vec2: geometry.Vec2{X: right, Y: low}},
-		{Vec2: geometry.Vec2{X: right, Y: high}, Bulge: 1},
-		{Vec2: geometry.Vec2{X: left, Y: high}},
-		{Vec2: geometry.Vec2{X: left, Y: low}, Bulge: 1},
+		{Vec2: first.Add(side)},
+		{Vec2: second.Add(side), Bulge: 1},
+		{Vec2: second.Sub(side)},
+		{Vec2: first.Sub(side), Bulge: 1},
 	}}
 }

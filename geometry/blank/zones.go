@@ -17,7 +17,7 @@ type ArtZone struct {
 	// KeepFree lists what must stay free of ink: print-side glue areas.
 	KeepFree []geometry.Path
 	// KeepClear lists what text and marks must keep off though ink may run over
-	// it: holes with the safe margin around them.
+	// it: holes, hand holes and slits with the safe margin around them.
 	KeepClear []geometry.Path
 }
 
@@ -42,6 +42,12 @@ func (p *Piece) ArtZones(spec bag.Spec) []ArtZone {
 		for _, hole := range p.Holes {
 			if hole.Panel == panel.ID {
 				zone.KeepClear = append(zone.KeepClear, geometry.Circle(hole.Center, hole.Diameter/2+spec.Print.Safe))
+			}
+		}
+		for _, cut := range p.CutOuts() {
+			if box := cut.Shape.Bounds(); panel.Box.Contains(box.Center()) {
+				margin := 2 * spec.Print.Safe
+				zone.KeepClear = append(zone.KeepClear, roundEnded(box.Center(), box.Width()+margin, box.Height()+margin))
 			}
 		}
 		zones = append(zones, zone)

@@ -61,6 +61,43 @@ func TestZonesNest(t *testing.T) {
 	})
 }
 
+// The slits of the worked example stand 60 either side of the middle of each face, 25 from
+// the top fold at 430, and mirrored about it: 22 high, 1.5 wide.
+func TestSlits(t *testing.T) {
+	spec := geomtest.WorkedExample()
+	spec.Handle.Kind = bag.HandleTape
+	laid := blank.Lay(spec)
+	piece := &laid.Pieces[0]
+	cuts := piece.CutOuts()
+	if len(cuts) != 8 || len(piece.Holes) != 0 {
+		t.Fatalf("%d slits and %d holes, want 8 and 0", len(cuts), len(piece.Holes))
+	}
+	for i, want := range []geometry.Vec2{{X: 60, Y: 405}, {X: 180, Y: 405}, {X: 60, Y: 455}, {X: 180, Y: 455}, {X: 400, Y: 405}} {
+		box := cuts[i].Shape.Bounds()
+		if cuts[i].Role != blank.RoleSlit || !box.Center().Near(want) {
+			t.Errorf("%s at %v, want a slit at %v", cuts[i].Role, box.Center(), want)
+		}
+		near(t, "width", box.Width(), 1.5)
+		near(t, "height", box.Height(), 22)
+		near(t, "area", cuts[i].Shape.Area(), 20.5*1.5+math.Pi*0.75*0.75)
+	}
+	for _, zone := range piece.ArtZones(spec) {
+		if zone.Panel != "front" {
+			continue
+		}
+		if len(zone.KeepClear) != 2 {
+			t.Fatalf("%d places for text to keep off, want 2", len(zone.KeepClear))
+		}
+		near(t, "height to keep clear", zone.KeepClear[0].Bounds().Height(), 22+2*spec.Print.Safe)
+		near(t, "width to keep clear", zone.KeepClear[0].Bounds().Width(), 1.5+2*spec.Print.Safe)
+	}
+	spec.Body.TurnIn = 35 // the slits reach down to 25 + 11
+	laid = blank.Lay(spec)
+	if cuts := laid.Pieces[0].CutOuts(); len(cuts) != 4 {
+		t.Errorf("%d slits where the turn-in is too short for them, want 4", len(cuts))
+	}
+}
+
 func TestHandHole(t *testing.T) {
 	hole := blank.HandHole(geometry.Vec2{X: 10, Y: 20}, 90, 30)
 	near(t, "area", hole.Area(), 60*30+math.Pi*15*15)

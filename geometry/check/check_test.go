@@ -61,6 +61,15 @@ var cases = []struct {
 	{"hole-near-turn-in-edge", check.Warning, "3.5 mm", func(s *bag.Spec) { s.Body.TurnIn = 31 }},
 	{"holes-close", check.Warning, "15 mm", func(s *bag.Spec) { s.Handle.Spacing = 20 }},
 	{"holes-close", check.Error, "0 mm", func(s *bag.Spec) { s.Handle.Spacing = 10; s.Handle.HoleDiameter = 12 }},
+	{"hole-near-top", check.Warning, "slit begins 7 mm", func(s *bag.Spec) { s.Handle.Kind, s.Handle.SlitHeight = bag.HandleTape, 36 }},
+	{"hole-near-top", check.Error, "-5 mm", func(s *bag.Spec) { s.Handle.Kind, s.Handle.SlitHeight = bag.HandleTape, 60 }},
+	{"hole-near-edge", check.Warning, "14.8 mm", func(s *bag.Spec) { s.Handle.Kind, s.Handle.Spacing = bag.HandleTape, 209 }},
+	{"hole-low", check.Error, "slit lies -1 mm", func(s *bag.Spec) {
+		s.Handle.Kind, s.Handle.Drop, s.Body.Height, s.Body.TurnIn = bag.HandleTape, 290, 300, 0
+	}},
+	{"hole-not-backed", check.Warning, "reaches 36 mm", func(s *bag.Spec) { s.Handle.Kind, s.Body.TurnIn = bag.HandleTape, 35 }},
+	{"hole-near-turn-in-edge", check.Warning, "slit ends 4 mm", func(s *bag.Spec) { s.Handle.Kind, s.Body.TurnIn = bag.HandleTape, 40 }},
+	{"holes-close", check.Warning, "13.5 mm of paper lie between the two slits", func(s *bag.Spec) { s.Handle.Kind, s.Handle.Spacing = bag.HandleTape, 15 }},
 	{"hand-hole-upright", check.Warning, "70 mm", func(s *bag.Spec) {
 		s.Handle.Kind = bag.HandleHandHole
 		s.Handle.HandHoleWidth, s.Handle.HandHoleHeight, s.Handle.Drop, s.Body.TurnIn = 40, 70, 60, 110

@@ -3,6 +3,7 @@ package check
 import (
 	"gussetwright/geometry"
 	"gussetwright/geometry/bag"
+	"gussetwright/geometry/blank"
 	"gussetwright/geometry/load"
 	"gussetwright/geometry/phrase"
 )
@@ -24,7 +25,7 @@ const (
 // reminder, not a rule.
 const cordLoop = 380
 
-// opening is a hole or a hand hole by its size and place on a face.
+// opening is a hole, a slit or a hand hole by its size and place on a face.
 type opening struct {
 	name          phrase.Word
 	width, height float64       // mm
@@ -46,6 +47,14 @@ func (l *inspection) handle() {
 		}
 		l.opening(hole)
 		l.bridge(hole)
+	case h.Kind.HasSlits():
+		slit := opening{
+			name: "slit", width: blank.SlitWidth, height: h.SlitHeight,
+			at:   geometry.Vec2{X: middle + h.Spacing/2, Y: top - h.Drop},
+			side: (face.Width() - h.Spacing - blank.SlitWidth) / 2,
+		}
+		l.opening(slit)
+		l.bridge(slit)
 	case h.Kind == bag.HandleHandHole:
 		l.opening(opening{
 			name: "hand hole", width: h.HandHoleWidth, height: h.HandHoleHeight,
@@ -131,7 +140,7 @@ func (l *inspection) backing(o opening) {
 	}
 }
 
-// bridge looks at the paper between the two holes of a face.
+// bridge looks at the paper between the two holes or slits of a face.
 func (l *inspection) bridge(o opening) {
 	between := l.spec.Handle.Spacing - o.width
 	if between >= holeToHole {
@@ -140,6 +149,12 @@ func (l *inspection) bridge(o opening) {
 	severity := Warning
 	if between < leastBridge {
 		severity = Error
+	}
+	if l.spec.Handle.Kind.HasSlits() {
+		l.find(severity, "holes-close", o.at,
+			sentence("only %s of paper lie between the two slits of a face; the tape tears it", mm(max(between, 0))),
+			sentence("make the spacing at least %s; half the face is usual", mm(o.width+holeToHole)))
+		return
 	}
 	l.find(severity, "holes-close", o.at,
 		sentence("only %s of paper lie between the two holes of a face; the rope tears it", mm(max(between, 0))),

@@ -12,8 +12,9 @@ import (
 // published source.
 const (
 	ropeShare     = 0.42 // radius of a rope as a share of the hole diameter
-	ribbonShare   = 0.9  // half width of a ribbon, likewise
+	ribbonShare   = 0.9  // half width of a ribbon, likewise; of a tape, as a share of half its slit
 	ribbonDepth   = 0.5
+	stitchedDepth = 1.0 // half of that of the folded end of a tape
 	twistedRadius = 2.2
 	stripWide     = 6.0
 	stripDeep     = 0.8
@@ -90,6 +91,8 @@ func (b *builder) handles() {
 		levels := b.laid.Pieces[face.piece].Levels
 		fixing := geometry.Vec2{X: face.panel.Box.Min.X + b.spec.Body.Width/2, Y: levels.TopFold - b.spec.Handle.Drop}
 		switch kind := b.spec.Handle.Kind; {
+		case kind.HasSlits():
+			b.taped(face.pose, fixing)
 		case kind.HasHoles():
 			b.threaded(face.pose, fixing)
 		case kind.HasPatch():
@@ -124,6 +127,26 @@ func (b *builder) threaded(pose Pose, fixing geometry.Vec2) {
 		}
 		if h.Eyelets {
 			b.eyelet(pose, end.Sub(out.Scale(deep)))
+		}
+	}
+}
+
+// taped adds a tape that comes out of the slits of a face and covers them, with its
+// stitched ends behind. While it is being threaded the second end comes last.
+func (b *builder) taped(pose Pose, fixing geometry.Vec2) {
+	wide, down := b.spec.Handle.SlitHeight/2*ribbonShare, pose.Up.Scale(-b.spec.Handle.SlitHeight/2)
+	arch := b.arch(pose.Sink(-ribbonDepth), fixing)
+	out, left := pose.Out(), b.stance.handle.left
+	first, last := arch[0], arch[len(arch)-1]
+	path := append([]geometry.Vec3{first.Add(down)}, arch...)
+	b.cord(begun(append(path, last.Add(down)), 1-left), out, wide, ribbonDepth)
+	if b.spec.Body.Gusset == 0 || b.flat { // a closed bag has no room for the ends
+		return
+	}
+	for i, end := range []geometry.Vec3{first, last} {
+		if i == 0 || left == 0 {
+			behind := end.Sub(out.Scale(ribbonDepth + layerPatch*b.caliper + stitchedDepth))
+			b.cord([]geometry.Vec3{behind.Add(down), behind.Sub(down)}, out, wide, stitchedDepth)
 		}
 	}
 }

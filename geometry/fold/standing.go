@@ -104,24 +104,18 @@ func (b *builder) add(panel *blank.Panel, piece int, corners []geometry.Vec2, po
 	b.body.Facets = append(b.body.Facets, newFacet(panel.ID, piece, corners, pose, openings))
 }
 
-// openingsOf returns the holes and hand holes of a piece.
+// openingsOf returns the holes, hand holes and slits of a piece.
 func openingsOf(piece *blank.Piece) []Opening {
 	var openings []Opening
 	for _, h := range piece.Holes {
 		openings = append(openings, Opening{h.Center, h.Center, h.Diameter / 2})
 	}
-	// A hand hole is four cuts in a row: below, right end, above, left end.
-	var cuts []geometry.Edge
-	for _, l := range piece.Lines {
-		if l.Role == blank.RoleHandHole {
-			cuts = append(cuts, l.Edge)
-		}
-	}
-	for ; len(cuts) >= 4; cuts = cuts[4:] {
-		below, above := cuts[0], cuts[2]
+	for _, cut := range piece.CutOuts() {
+		// One straight edge leads there, the other back.
+		there, back := cut.Shape.Edge(0), cut.Shape.Edge(2)
 		openings = append(openings, Opening{
-			From: below.From.Mid(above.To), To: below.To.Mid(above.From),
-			Radius: above.From.Sub(below.To).Length() / 2,
+			From: there.From.Mid(back.To), To: there.To.Mid(back.From),
+			Radius: back.From.Sub(there.To).Length() / 2,
 		})
 	}
 	return openings

@@ -62,7 +62,7 @@ func (w *work) turnIn() {
 		return
 	}
 	if w.has("top") {
-		w.add(topCardsStage(), func(s *stance, moment float64) { s.topCards = coming(moment) })
+		w.add(topCardsStage(w.laid.Spec.Handle.Kind), func(s *stance, moment float64) { s.topCards = coming(moment) })
 	}
 	w.add(turnInStage(), func(s *stance, moment float64) {
 		s.turnIn = math.Pi * moment
@@ -161,7 +161,7 @@ func (w *work) furnish() {
 		w.add(baseCardStage(), func(s *stance, moment float64) { s.baseCard = coming(moment) })
 	}
 	switch kind := w.laid.Spec.Handle.Kind; {
-	case kind.HasHoles():
+	case kind.IsThreaded():
 		w.add(threadStage(kind, w.laid.Spec.Handle.Eyelets), func(s *stance, moment float64) { s.handle = coming(moment) })
 	case kind.HasPatch():
 		w.add(patchStage(), func(s *stance, moment float64) { s.handle = coming(moment) })

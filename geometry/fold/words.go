@@ -17,8 +17,8 @@ func blankStage() Stage {
 	}
 }
 
-func topCardsStage() Stage {
-	return Stage{
+func topCardsStage(kind bag.HandleKind) Stage {
+	stage := Stage{
 		Name:    "top-cards",
 		Title:   phrase.New("Lay on the top cards"),
 		Caption: phrase.New("Glue a top card to the reverse of each face, with its upper edge along the top fold and the same space to both sides."),
@@ -26,6 +26,10 @@ func topCardsStage() Stage {
 		Check:   phrase.New("No card crosses the top fold or a panel edge."),
 		Glue:    []blank.GlueRole{blank.GlueTopCard},
 	}
+	if kind.HasSlits() {
+		stage.Caution = phrase.New("Cut the slits of the face through the card too before the turn-in hides it, with the knife away from your hand.")
+	}
+	return stage
 }
 
 func turnInStage() Stage {
@@ -213,7 +217,13 @@ func threadStage(kind bag.HandleKind, eyelets bool) Stage {
 		stage.Caption = phrase.New("Lead one end of each ribbon from the inside through a hole, over the outside and in again through the other hole of the same face. Knot both ends on the inside.")
 		stage.Tip = phrase.New("Keep the ribbon from twisting between the holes.")
 	}
-	if eyelets {
+	if kind == bag.HandleTape {
+		stage.Title = phrase.New("Thread the tape")
+		stage.Caption = phrase.New("Lead one end of each tape from the inside through a slit, over the outside and in again through the other slit of the same face. Stitch or knot both ends on the inside, wider than the slit.")
+		stage.Tip = phrase.New("Fold the end of the tape to a point and push it through with the bone folder, its edges up and down.")
+		stage.Check = phrase.New("Both handles are equally high and lie untwisted, and no end slips through when you pull.")
+	}
+	if eyelets && kind.HasHoles() {
 		stage.Caution = phrase.New("Set the eyelets first, on a firm support: the tool pinches.")
 	}
 	return stage

@@ -51,7 +51,8 @@ func randomBag(random *rand.Rand) bag.Spec {
 	}
 	spec.Handle.Kind = pick(random, bag.HandleNone, bag.HandleRope, bag.HandleRibbon,
 		bag.HandleTape, bag.HandleHandHole, bag.HandleTwisted, bag.HandleStrip)
-	spec.Handle.HoleDiameter, spec.Handle.SlitHeight = between(4, 12), between(8, 26)
+	spec.Handle.HoleDiameter = between(4, 12)
+	spec.Handle.SlitHeight = 2 * spec.Handle.HoleDiameter // no bag has both
 	spec.Paper.Grammage = between(70, 300)
 	spec.Derive(func(path string) bool { return path == "bag.turn_in_mm" })
 	return spec

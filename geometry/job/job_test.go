@@ -113,6 +113,19 @@ func TestHandHoleFallsOut(t *testing.T) {
 	near(t, "area of the hand holes", whole-reckon(spec).PaperArea, 4*(60*30+math.Pi*15*15), 1e-6)
 }
 
+// So is that of a slit of 22 with round ends, 1.5 wide: two in both layers of both faces.
+// Its rule runs all round it.
+func TestSlitsFallOut(t *testing.T) {
+	spec := geomtest.WorkedExample()
+	spec.Handle.Kind = bag.HandleNone
+	whole := reckon(spec)
+	spec.Handle.Kind = bag.HandleTape
+	taped := reckon(spec)
+	near(t, "area of the slits", whole.PaperArea-taped.PaperArea, 8*(20.5*1.5+math.Pi*0.75*0.75), 1e-6)
+	near(t, "rule for the slits", taped.CutMetres-whole.CutMetres, 8*(2*20.5+math.Pi*1.5)/1000, 1e-9)
+	near(t, "tape of one handle", taped.RopePerHandle, 120+2*180+2*35, 1e-9)
+}
+
 // Done by hand for the worked example. Glued are the seam flap, 480 high; the base flaps
 // of two gussets, 100 × 70; four envelope corners, half of 70 × 70; the overlap of the
 // base, 40 deep, 100 wide at its edge and 180 above; the turn-in of 240, 100, 240 and 100

@@ -18,7 +18,7 @@ const Safety = 5
 // Conference on Weights and Measures laid it down in 1901.
 const gravity = 9.80665
 
-// faces of a bag that carry, and holes in each of them.
+// faces of a bag that carry, and holes or slits in each of them.
 const (
 	faces        = 2
 	holesPerFace = 2
@@ -56,6 +56,7 @@ type Place struct {
 // The places.
 const (
 	Holes      phrase.Word = "the paper on which the rope bears"
+	SlitEnds   phrase.Word = "the paper at the upper ends of the slits"
 	AboveHole  phrase.Word = "the paper above the hand hole"
 	BesideHole phrase.Word = "the paper beside the openings"
 	UnderPatch phrase.Word = "the paper under the patch"
@@ -73,6 +74,11 @@ func Of(laid *blank.Blank) (Estimate, bool) {
 		at := layersAt(spec, h.HoleDiameter, e.Strength)
 		e.look(Holes, at, faces*holesPerFace*h.HoleDiameter)
 		e.look(BesideHole, at, faces*(spec.Body.Width-holesPerFace*h.HoleDiameter))
+	case h.Kind.HasSlits():
+		at := layersAt(spec, h.SlitHeight, e.Strength)
+		// Pulled upward, a tape gathers at the end of its slit, which is as wide as the slit.
+		e.look(SlitEnds, at, faces*holesPerFace*blank.SlitWidth)
+		e.look(BesideHole, at, faces*(spec.Body.Width-holesPerFace*blank.SlitWidth))
 	case h.Kind == bag.HandleHandHole:
 		at := layersAt(spec, h.HandHoleHeight, e.Strength)
 		// Torn out, the strip above the hole tears at both ends.

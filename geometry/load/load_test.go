@@ -50,6 +50,11 @@ func TestByHand(t *testing.T) {
 		{"no card", func() { spec.Cards.Top = false }, load.Holes, 2, 4 * 5 * 12},
 		{"a turn-in that ends above it", func() { spec.Body.TurnIn = 27 }, load.Holes, 1, 4 * 5 * 6},
 		{"a raw edge", func() { spec.Body.Top = bag.TopStraight }, load.Holes, 1, 4 * 5 * 6},
+		// A slit is 1.5 mm wide at its end, and from here on reaches down to 25 + 11.
+		{"slits", func() {
+			spec.Handle.Kind, spec.Body.Top, spec.Body.TurnIn = bag.HandleTape, bag.TopTurnIn, 36
+		}, load.SlitEnds, 2, 4 * 1.5 * 12},
+		{"slits that reach past the turn-in", func() { spec.Handle.SlitHeight = 23 }, load.SlitEnds, 1, 4 * 1.5 * 6},
 		// The strip above a hand hole is 45 − 15 high and tears at two ends on each face.
 		{"a hand hole", func() {
 			spec.Handle.Kind, spec.Handle.Drop, spec.Body.Top, spec.Body.TurnIn = bag.HandleHandHole, 45, bag.TopTurnIn, 80

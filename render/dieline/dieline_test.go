@@ -95,7 +95,7 @@ func TestNothingIsLeftOut(t *testing.T) {
 func TestLabelsKeepApart(t *testing.T) {
 	for _, size := range [][3]float64{{190, 95, 265}, {240, 100, 360}, {320, 120, 410}, {110, 60, 160}, {160, 70, 250}, {450, 150, 400}} {
 		for _, base := range []bag.Base{bag.BaseBlock, bag.BaseSlotted, bag.BasePinch} {
-			for _, handle := range []bag.HandleKind{bag.HandleRope, bag.HandleHandHole, bag.HandleTwisted} {
+			for _, handle := range []bag.HandleKind{bag.HandleRope, bag.HandleTape, bag.HandleHandHole, bag.HandleTwisted} {
 				spec := bag.Default()
 				spec.Body.Width, spec.Body.Gusset, spec.Body.Height = size[0], size[1], size[2]
 				spec.Body.Base, spec.Handle.Kind = base, handle
@@ -228,6 +228,19 @@ func TestTemplatesHoldNothingBeyondTheBleed(t *testing.T) {
 	for _, item := range page.Items {
 		if stroke, is := item.(scene.Stroke); is && (!grown.Contains(stroke.Path.Bounds().Min) || !grown.Contains(stroke.Path.Bounds().Max)) {
 			t.Errorf("a line on layer %s reaches %v", stroke.Role, stroke.Path.Bounds())
+		}
+	}
+}
+
+// The title block says a size that belongs to the style: a new carrying style must not
+// pass for one with a patch.
+func TestEveryHandleHasItsText(t *testing.T) {
+	field, _ := bag.FieldAt("handle.kind")
+	for _, option := range field.Options {
+		h := bag.Default().Handle
+		h.Kind = bag.HandleKind(option)
+		if text := handleText(h); strings.Contains(text, "patch") != h.Kind.HasPatch() || h.Kind.HasSlits() != strings.Contains(text, "slits") {
+			t.Errorf("%s is said to be carried by a %s", option, text)
 		}
 	}
 }

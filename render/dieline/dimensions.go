@@ -101,6 +101,12 @@ func (d *drafter) dimensionsOfHoles() {
 			text += ", " + d.screen.say("eyelets")
 		}
 		d.note(scene.Dimensions, text, geometry.Vec2{X: left + h.HoleDiameter/2 + d.u/2, Y: y + h.HoleDiameter/2 + d.u/3})
+	case h.Kind.HasSlits():
+		left, right, half := middle-h.Spacing/2, middle+h.Spacing/2, h.SlitHeight/2
+		d.across([]span{{left, right, "s"}}, y, y) // below, a top card ends
+		d.drop(face.Box, right+blank.SlitWidth/2+2*d.u, y, right+blank.SlitWidth/2)
+		beside := left - blank.SlitWidth/2
+		d.upward([]span{{y - half, y + half, ""}}, beside-d.u/2, beside-2.5*d.u)
 	case h.Kind == bag.HandleHandHole:
 		right := middle + h.HandHoleWidth/2
 		below := y - h.HandHoleHeight/2 - 2.5*d.u

@@ -25,8 +25,8 @@ var dashes = map[scene.Role][]float64{
 // so that a cutting table runs round it without lifting the knife.
 func (d *drafter) lines() {
 	d.cut(d.piece.Outline)
-	for _, run := range closedRuns(d.piece.Lines, blank.RoleHandHole) {
-		d.cut(run)
+	for _, opening := range d.piece.CutOuts() {
+		d.cut(opening.Shape)
 	}
 	for _, line := range d.piece.Lines {
 		if line.Kind == blank.Crease {
@@ -51,29 +51,11 @@ func (d *drafter) crease(line blank.Line) {
 	d.add(scene.Stroke{Role: role, Path: path, Width: role.Style().Width, Dash: d.dashed(dash)})
 }
 
-// closedRuns gathers the lines of a role into closed paths: a run ends where it
-// comes back to its first point.
-func closedRuns(lines []blank.Line, role blank.Role) []geometry.Path {
-	var runs []geometry.Path
-	run := geometry.Path{Closed: true}
-	for _, line := range lines {
-		if line.Role != role {
-			continue
-		}
-		run.Vertices = append(run.Vertices, geometry.Vertex{Vec2: line.From, Bulge: line.Bulge})
-		if line.To.Near(run.Vertices[0].Vec2) {
-			runs = append(runs, run)
-			run = geometry.Path{Closed: true}
-		}
-	}
-	return runs
-}
-
 // holes draws round holes with their centre marks.
 func (d *drafter) holes() {
 	if d.screen != nil {
-		for _, hole := range closedRuns(d.piece.Lines, blank.RoleHandHole) {
-			d.lettering = append(d.lettering, hole.Bounds())
+		for _, opening := range d.piece.CutOuts() {
+			d.lettering = append(d.lettering, opening.Shape.Bounds())
 		}
 	}
 	for _, hole := range d.piece.Holes {

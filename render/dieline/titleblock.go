@@ -3,6 +3,7 @@ package dieline
 import (
 	"gussetwright/geometry"
 	"gussetwright/geometry/bag"
+	"gussetwright/geometry/blank"
 	"gussetwright/render/scene"
 	"gussetwright/render/typeface"
 )
@@ -164,6 +165,8 @@ func handleText(h bag.Handle) string {
 		return "no handle"
 	case bag.HandleHandHole:
 		return "hand hole " + number(h.HandHoleWidth) + " × " + number(h.HandHoleHeight) + " mm"
+	case bag.HandleTape:
+		return "tape through slits of " + number(h.SlitHeight) + " × " + number(blank.SlitWidth) + " mm"
 	case bag.HandleRope, bag.HandleRibbon:
 		return string(h.Kind) + " through holes of " + number(h.HoleDiameter) + " mm"
 	}

@@ -195,7 +195,7 @@ func TestMeshFaces(t *testing.T) {
 			t.Errorf("%s: triangles by skin %v", name, skins)
 		}
 		cords := skins[solid.Cloth] + skins[solid.PaperCord]
-		if kind := spec.Handle.Kind; (cords > 0) != (kind.HasHoles() || kind.HasPatch()) {
+		if kind := spec.Handle.Kind; (cords > 0) != (kind.IsThreaded() || kind.HasPatch()) {
 			t.Errorf("%s: %d triangles of cords for handle %s", name, cords, kind)
 		}
 	}

@@ -47,6 +47,7 @@ func styles(t testing.TB) map[string]bag.Spec {
 	add("two-seams", func(s *bag.Spec) {
 		s.Body.Seams, s.Handle.Kind, s.Handle.Eyelets = bag.SeamsTwo, bag.HandleRibbon, true
 	})
+	add("tape", func(s *bag.Spec) { s.Handle.Kind = bag.HandleTape })
 	add("hand-hole", func(s *bag.Spec) { s.Handle.Kind, s.Body.TurnIn, s.Handle.Drop = bag.HandleHandHole, 80, 45 })
 	add("zigzag", func(s *bag.Spec) {
 		s.Body.Top, s.Handle.Kind, s.Paper.Kind = bag.TopZigzag, bag.HandleTwisted, bag.PaperKraft
