@@ -2,6 +2,7 @@ package geomtest
 
 import (
 	"bytes"
+	"fmt"
 	"image"
 	"image/png"
 	"os"
@@ -13,38 +14,44 @@ import (
 // processor rounds that much differently.
 const leastVisible = 12
 
-// GoldenPicture compares got with the PNG file testdata/golden/NAME, or writes it
-// there under -update. tolerance is the share of pixels that may differ visibly,
-// from 0 to 1.
+// GoldenPicture compares got with the PNG file testdata/golden/NAME. Under -update it
+// writes it there where it differs by more than tolerance, which is the share of pixels
+// that may differ visibly, from 0 to 1.
 func GoldenPicture(t *testing.T, name string, got image.Image, tolerance float64) {
 	t.Helper()
-	if *update {
+	path := filepath.Join(Root(t), "testdata", "golden", filepath.FromSlash(name))
+	complaint := unlike(path, got, tolerance)
+	switch {
+	case complaint == "":
+	case *update:
 		var out bytes.Buffer
 		if err := png.Encode(&out, got); err != nil {
 			t.Fatal(err)
 		}
 		Golden(t, name, out.Bytes())
-		return
+	default:
+		t.Errorf("%s; run the test with -update and look at the picture", complaint)
 	}
-	path := filepath.Join(Root(t), "testdata", "golden", filepath.FromSlash(name))
+}
+
+// unlike says how a picture differs from a file, or nothing.
+func unlike(path string, got image.Image, tolerance float64) string {
 	data, err := os.ReadFile(path)
 	if err != nil {
-		t.Fatalf("read golden picture: %v (run the test with -update to write it)", err)
+		return fmt.Sprintf("read golden picture: %v", err)
 	}
 	want, err := png.Decode(bytes.NewReader(data))
 	if err != nil {
-		t.Fatalf("read golden picture %s: %v", path, err)
-	}
-	if got.Bounds().Size() != want.Bounds().Size() {
-		t.Errorf("%s is %v pixels and now %v", path, want.Bounds().Size(), got.Bounds().Size())
-		return
+		return fmt.Sprintf("read golden picture %s: %v", path, err)
 	}
 	size := got.Bounds().Size()
-	share := float64(differing(got, want)) / float64(size.X*size.Y)
-	if share > tolerance {
-		t.Errorf("%s: %.2f %% of the pixels differ, more than %.2f %%; run the test with -update and look at the picture",
-			path, 100*share, 100*tolerance)
+	if size != want.Bounds().Size() {
+		return fmt.Sprintf("%s is %v pixels and now %v", path, want.Bounds().Size(), size)
 	}
+	if share := float64(differing(got, want)) / float64(size.X*size.Y); share > tolerance {
+		return fmt.Sprintf("%s: %.2f %% of the pixels differ, more than %.2f %%", path, 100*share, 100*tolerance)
+	}
+	return ""
 }
 
 // differing counts the pixels that look different.
