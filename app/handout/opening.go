@@ -50,7 +50,7 @@ func (m maker) materials() [][]string {
 		if card.Role == "patch" {
 			of = m.tell(phrase.New("paper of %s g/m²", geometry.FormatNumber(card.Grammage, 0)))
 		}
-		rows = append(rows, []string{m.say(cardName(card.Role)), strconv.Itoa(card.Count), m.size(card.Width, card.Height), of})
+		rows = append(rows, []string{m.say(card.Name()), strconv.Itoa(card.Count), m.size(card.Width, card.Height), of})
 	}
 	if handle := snapshot.Spec.Handle; snapshot.Job.RopePerHandle > 0 {
 		rows = append(rows, []string{m.say(handleName(handle.Kind)), "2", m.length(snapshot.Job.RopePerHandle), ""})
@@ -60,16 +60,6 @@ func (m maker) materials() [][]string {
 	}
 	glue := m.tell(phrase.New("on %s", m.area(snapshot.Job.GlueArea)))
 	return append(rows, []string{m.say("Adhesive"), "", glue, m.say("hot glue, paste or double-sided tape")})
-}
-
-func cardName(role string) phrase.Word {
-	switch role {
-	case "top":
-		return "Top card"
-	case "base":
-		return "Base card"
-	}
-	return "Handle patch"
 }
 
 func handleName(kind bag.HandleKind) phrase.Word {

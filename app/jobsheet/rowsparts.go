@@ -15,7 +15,7 @@ func (l *ledger) cards() {
 	l.entries("cards.")
 	for i := range l.Snapshot.Job.Cards {
 		card := &l.Snapshot.Job.Cards[i]
-		name := l.say(cardName(card.Role)) + ", "
+		name := l.say(card.Name()) + ", "
 		l.number(name+l.say("in a bag"), float64(card.Count), "")
 		l.number(name+l.say("width"), card.Width, "mm")
 		l.number(name+l.say("height"), card.Height, "mm")
@@ -29,7 +29,7 @@ func (l *ledger) cards() {
 
 // cutting adds from which sheets a card is cut.
 func (l *ledger) cutting(c *job.Cutting) {
-	name := l.say(cardName(c.Card.Role)) + ", "
+	name := l.say(c.Card.Name()) + ", "
 	if c.Up == 0 {
 		l.text(name+l.say("sheet"), l.say("fits no sheet"), "")
 		return

@@ -61,7 +61,7 @@ func (m *maker) cardParts() []part {
 		if c.Up > 0 {
 			from = m.tell(phrase.New("%d from %s, %s sheets, %s", c.Up, m.cutFrom(c)+" ("+m.size(c.Sheet.Width, c.Sheet.Height)+")", count(c.Sheets), measure(c.Kilograms, "kg")))
 		}
-		parts = append(parts, pair{m.say(cardName(c.Card.Role)), card}, pair{"", from})
+		parts = append(parts, pair{m.say(c.Card.Name()), card}, pair{"", from})
 	}
 	return parts
 }

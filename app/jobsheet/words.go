@@ -68,17 +68,6 @@ func (m *maker) chosen(path string) string {
 	return m.Say(field.Choice(&m.Snapshot.Spec))
 }
 
-// cardName names a card or a patch.
-func cardName(role string) phrase.Word {
-	switch role {
-	case "top":
-		return "Top card"
-	case "base":
-		return "Base card"
-	}
-	return "Handle patch"
-}
-
 // glueName names what a glue area holds.
 func glueName(role blank.GlueRole) phrase.Word {
 	switch role {

@@ -1,6 +1,9 @@
 package blank
 
-import "gussetwright/geometry/bag"
+import (
+	"gussetwright/geometry/bag"
+	"gussetwright/geometry/phrase"
+)
 
 // cards returns the loose parts that go into one bag. A card whose place does not
 // exist, such as a base card in a pinch base, is left out.
@@ -25,4 +28,15 @@ func cards(spec bag.Spec) []Card {
 func topCard(spec bag.Spec) (width, height float64) {
 	return max(spec.Body.Width-spec.Cards.Clearance, 0),
 		max(spec.Body.TurnInDepth()-spec.Cards.TopEdgeMargin, 0)
+}
+
+// Name returns what the card is called.
+func (c Card) Name() phrase.Word {
+	switch c.Role {
+	case "top":
+		return "Top card"
+	case "base":
+		return "Base card"
+	}
+	return "Handle patch"
 }
