@@ -64,11 +64,17 @@ func read(language string) (map[string]string, error) {
 	if err != nil {
 		return nil, fmt.Errorf("load language %q: %w", language, err)
 	}
-	var texts map[string]string
-	if err := json.Unmarshal(data, &texts); err != nil {
+	texts, err := textsIn(data)
+	if err != nil {
 		return nil, fmt.Errorf("load language %q: %w", language, err)
 	}
 	return texts, nil
+}
+
+// textsIn reads a file of translations: texts by their English.
+func textsIn(data []byte) (texts map[string]string, err error) {
+	err = json.Unmarshal(data, &texts)
+	return texts, err
 }
 
 // message is a text as the toolkit reads it. A plain map will not do for it: there,
