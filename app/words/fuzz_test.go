@@ -11,8 +11,8 @@ import (
 // Whatever a file of translations holds, it is read or refused, and what was read can be
 // handed to the toolkit. A phrase is said in it without a panic, however wrong the verbs.
 func FuzzTranslations(f *testing.F) {
-	for _, language := range Languages() {
-		texts, err := read(language.Code)
+	for _, language := range []string{"en", "de"} {
+		texts, err := read(language)
 		if err != nil {
 			f.Fatal(err)
 		}
