@@ -2,6 +2,7 @@ package steps
 
 import (
 	"image/color"
+	"strings"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
@@ -21,6 +22,7 @@ type facts struct {
 
 	rows []*factRow
 	used int
+	word float32 // width of the longest word of all names
 	grow func()
 }
 
@@ -52,6 +54,7 @@ func (f *facts) set(list []fact) {
 	for i := range list {
 		f.rows[i].set(list[i])
 	}
+	f.measure()
 	if f.HeightFor(width) != before && f.grow != nil {
 		f.grow()
 	}
@@ -70,10 +73,23 @@ func (r *factRow) set(f fact) {
 
 func (f *facts) padding() float32 { return f.Theme().Size(theme.SizeNamePadding) }
 
-// nameWidth is the width of the names, and valueLeft where the values begin.
+// measure finds the longest word of the names.
+func (f *facts) measure() {
+	f.word = 0
+	size := f.Theme().Size(theme.SizeNameCaptionText)
+	for _, row := range f.rows[:f.used] {
+		for _, word := range strings.Fields(row.name.Text()) {
+			// A whole pixel more keeps rounding from breaking it.
+			f.word = max(f.word, fyne.MeasureText(word, size, fyne.TextStyle{}).Width+1)
+		}
+	}
+}
+
+// nameWidth is the width of the names, in which no word is broken unless it takes more
+// than half, and valueLeft where the values begin.
 func (f *facts) nameWidth(width float32) float32 {
 	const share = 0.36
-	return max(width*share-f.padding(), 1)
+	return max(min(max(width*share-f.padding(), f.word), width/2), 1)
 }
 
 func (f *facts) valueLeft(width float32) float32 { return f.nameWidth(width) + 2*f.padding() }
@@ -136,6 +152,7 @@ func (r *factsRenderer) Objects() []fyne.CanvasObject {
 func (r *factsRenderer) Destroy() {}
 
 func (r *factsRenderer) Refresh() {
+	r.f.measure()
 	colour := r.f.Theme().Color(theme.ColorNameSeparator, fyne.CurrentApp().Settings().ThemeVariant())
 	for _, row := range r.f.rows[:r.f.used] {
 		row.rule.FillColor = colour
