@@ -60,7 +60,7 @@ func TestBadUsage(t *testing.T) {
 		{[]string{"describe", "--loud", path}, "-loud"},
 		{[]string{"describe", filepath.Join(t.TempDir(), "none.gusset")}, "none.gusset"},
 		{[]string{"export", path}, "--to"},
-		{[]string{"export", "--to", t.TempDir(), "--only", "dieline,poster", path}, `"poster" is not known; choose from dieline, template, svg, dxf, press, press-svg, press-dxf, job, job-csv, fold, png, proof, page, pictures`},
+		{[]string{"export", "--to", t.TempDir(), "--only", "dieline,poster", path}, `"poster" is not known; choose from dieline, template, svg, dxf, press, press-svg, press-dxf, gang, gang-dxf, job, job-csv, fold, png, proof, page, pictures`},
 		{[]string{"export", "--to", t.TempDir(), "--date", "31.3.2026", path}, "YYYY-MM-DD"},
 		{[]string{"new", "--width", "240"}, "size is missing"},
 		{[]string{"new", "--width", "24 kg", "--gusset", "100", "--height", "360"}, "mm, cm, m, in"},

@@ -83,7 +83,7 @@ func runExport(s Streams, args []string) (int, error) {
 		fmt.Fprintln(s.Out, written)
 	}
 	for _, kind := range kinds {
-		if why := kind.Lacking(snapshot); why != nil {
+		if why := kind.Lacking(snapshot); why != nil && (!kind.OfFamily || len(snapshot.Spec.Family) > 0) {
 			fmt.Fprintf(s.Err, "gwbatch: note: no %s is written: %s\n", kind.Name, why)
 		}
 	}

@@ -3,6 +3,7 @@ package batch
 import (
 	"context"
 	"errors"
+	"flag"
 	"fmt"
 	"io"
 	"math"
@@ -19,7 +20,7 @@ quantities take the least sheets.
 Usage: gwbatch gang [--forms N] [--json] FILE
 
   --forms  how many different sheets there may be; each takes plates and a cutting die
-           of its own. 0 (usual) is as many as help
+           of its own. 0 is as many as help; without it the project decides
   --json   for programs: each form with its run and where every piece lies
 
 The sheet, its gripper, margins and gap are those of the project, the bags its own and
@@ -71,6 +72,11 @@ func runGang(s Streams, args []string) (int, error) {
 	spec := &snapshot.Spec
 	if len(spec.Family) == 0 {
 		return 0, errors.New(`the project has one bag only; give it further sizes under "family", or ask gwbatch sheets`)
+	}
+	given := false
+	flags.Visit(func(f *flag.Flag) { given = given || f.Name == "forms" })
+	if !given {
+		*forms = int(spec.Run.MostForms)
 	}
 	items := itemsOf(spec)
 	result, err := gang.Solve(context.Background(), spec.Sheet, items, gang.Options{MostForms: *forms})

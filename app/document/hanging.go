@@ -52,10 +52,24 @@ func hangings(spec *bag.Spec, files map[string][]byte, gallery Gallery) []Hangin
 
 // hang puts the artwork and the profile on a bag that was just derived.
 func (s *Snapshot) hang(files map[string][]byte, gallery Gallery) {
-	s.Profile = files[s.Spec.Profile]
-	s.Hung = hangings(&s.Spec, files, gallery)
+	s.wear(hangings(&s.Spec, files, gallery), files[s.Spec.Profile])
+}
+
+func (s *Snapshot) wear(hung []Hanging, profile []byte) {
+	s.Profile, s.Hung = profile, hung
 	s.Placed = placement.Lay(&s.Blank, s.source)
 	s.add(artcheck.Inspect(&s.Blank, s.Hung, s.Placed))
+}
+
+// Member derives a bag of the same family: another size with the artwork and the
+// profile of this one. The error is that of Validate.
+func (s *Snapshot) Member(spec bag.Spec) (*Snapshot, error) {
+	member, err := Derive(spec)
+	if err != nil {
+		return nil, err
+	}
+	member.wear(s.Hung, s.Profile)
+	return member, nil
 }
 
 // add adds findings, errors first.

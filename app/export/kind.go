@@ -22,6 +22,8 @@ type Kind struct {
 	// OfSheets tells that the files are of press sheets: there is one with PieceEnding
 	// for each form, and none at all for a bag that fits on no sheet.
 	OfSheets bool
+	// OfFamily tells that the files are of a family: there is none for a bag alone.
+	OfFamily bool
 	asked    bool // for by name, so that it must not be left out
 	// write writes the file of that number, in the order of Files.
 	write func(w io.Writer, o *order, number int) error
@@ -57,6 +59,14 @@ func Kinds() []Kind {
 		{
 			Name: "press-dxf", Title: "Press sheet as DXF drawing", PieceEnding: "-press.dxf", OfSheets: true, write: writePressDXF,
 			Help: "cuts and creases of all blanks on the sheet for the die-maker, sheet and gripper on layers of their own",
+		},
+		{
+			Name: "gang", Title: "Ganged press sheets", Endings: []string{"-gang.pdf"}, OfFamily: true, write: writeGang,
+			Help: "the sizes of a family together on sheets, with artwork and die, a page for each form",
+		},
+		{
+			Name: "gang-dxf", Title: "Ganged press sheets as DXF drawing", Endings: []string{"-gang.dxf"}, OfFamily: true, write: writeGangDXF,
+			Help: "cuts and creases of the ganged sheets for the die-maker, one form beside the other",
 		},
 		{
 			Name: "job", Title: "Job sheet", Endings: []string{"-job.pdf"}, write: writeJobSheet,
@@ -135,10 +145,13 @@ func kindNamed(name string) (Kind, bool) {
 // Lacking returns why a bag has no file of the kind, nil where it has. Write leaves the
 // kind out then, unless it was chosen by its name.
 func (k Kind) Lacking(snapshot *document.Snapshot) error {
-	if !k.OfSheets {
-		return nil
+	switch {
+	case k.OfSheets:
+		return noSheet(snapshot)
+	case k.OfFamily:
+		return noFamily(snapshot)
 	}
-	return noSheet(snapshot)
+	return nil
 }
 
 // Files returns the names of the files that the kind takes for a bag, none where it

@@ -25,6 +25,7 @@ type order struct {
 	snapshot *document.Snapshot
 	drawings []scene.Drawing // without artwork
 	made     *proof.Proof    // nil until it is asked for
+	ganged   *ganged         // likewise
 	forms    map[*artwork.Art]*object.Form
 }
 

@@ -105,6 +105,7 @@ func (s *Step) show(state document.State) {
 	if !state.Dragging {
 		s.picture.order(state.Snapshot, s.dayOf(state))
 	}
+	s.kinds.offer(len(state.Spec.Family) > 0)
 	s.warn(state)
 	s.showFiles(state)
 	s.showButton(state)

@@ -39,6 +39,21 @@ func newKinds(changed func()) *kinds {
 	return k
 }
 
+// offer shows what is of a family where the project has one.
+func (k *kinds) offer(family bool) {
+	for i, line := range k.box.Objects() {
+		if !k.all[i].OfFamily || line.Visible() == family {
+			continue
+		}
+		if family {
+			line.Show()
+		} else {
+			line.Hide()
+		}
+		k.box.Grown()
+	}
+}
+
 func (k *kinds) remember(bool) {
 	var omitted []string
 	for i, check := range k.checks {
@@ -53,7 +68,7 @@ func (k *kinds) remember(bool) {
 // chosen returns the kinds that are ticked.
 func (k *kinds) chosen() (chosen []export.Kind) {
 	for i, check := range k.checks {
-		if check.Checked {
+		if check.Checked && k.box.Objects()[i].Visible() {
 			chosen = append(chosen, k.all[i])
 		}
 	}

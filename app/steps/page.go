@@ -25,6 +25,7 @@ type bench struct {
 	art     *artstep.Step
 	explain func(entry.Explained)   // an entry got the focus
 	bring   func(fyne.CanvasObject) // scrolls an object into view
+	later   func(func())            // does something on the goroutine of the window
 	atOnce  bool                    // slow work is done at once, not beside the window
 }
 

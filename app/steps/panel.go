@@ -41,10 +41,11 @@ type Panel struct {
 }
 
 // New returns the steps of a document with the first of them chosen. art is what the
-// step Artwork begins with, and files what the step Files shows.
-func New(doc *document.Document, look *focus.Focus, set *settings.Settings, art *artstep.Step, files fyne.CanvasObject) *Panel {
+// step Artwork begins with, and files what the step Files shows; later does something on
+// the goroutine of the window.
+func New(doc *document.Document, look *focus.Focus, set *settings.Settings, art *artstep.Step, files fyne.CanvasObject, later func(func())) *Panel {
 	p := &Panel{files: files, rule: canvas.NewRectangle(color.Transparent), explain: newExplanation()}
-	p.bench = &bench{doc: doc, look: look, set: set, art: art, explain: p.focused, bring: p.bring}
+	p.bench = &bench{doc: doc, look: look, set: set, art: art, explain: p.focused, bring: p.bring, later: later}
 	p.list = newList(p.Select)
 	p.scroll = container.NewVScroll(entry.NewColumn(0))
 	p.ExtendBaseWidget(p)

@@ -36,7 +36,7 @@ func newDesk(t testing.TB) (*Panel, fyne.Window) {
 // newPanel returns the steps of a document for which nobody fetches artwork.
 func newPanel(doc *document.Document, set *settings.Settings, files fyne.CanvasObject) *Panel {
 	look := focus.New()
-	panel := New(doc, look, set, artstep.New(doc, look, set, nil, nil), files)
+	panel := New(doc, look, set, artstep.New(doc, look, set, nil, nil), files, fyne.Do)
 	panel.bench.atOnce = true
 	return panel
 }

@@ -34,12 +34,13 @@ func newQuotePage(b *bench) *page { return buildQuotePage(b).page }
 
 func buildQuotePage(b *bench) *quotePage {
 	p := &quotePage{page: newPage(b)}
+	forms := p.newForms()
 	p.addRun()
 	p.addTakes()
 	p.addPrices()
 	p.addBill()
 	p.addFamily()
-	ganging := p.addGang()
+	ganging := p.addGang(forms)
 	request, stop := p.newReckoner(p.deliver)
 	p.request, p.close = request, func() {
 		stop()

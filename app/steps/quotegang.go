@@ -12,15 +12,15 @@ import (
 	"gussetwright/app/entry"
 	"gussetwright/app/words"
 	"gussetwright/geometry"
+	"gussetwright/geometry/bag"
 	"gussetwright/geometry/check"
 )
 
 // ganging shows how the bags of the family share sheets.
 type ganging struct {
 	*quotePage
-	box      *entry.Column // hidden while there is no family
-	most     int           // forms; 0 is as many as help
-	choice   *entry.Choice
+	box      *entry.Column  // hidden while there is no family
+	most     *slot          // forms
 	fault    *entry.Message // why there is nothing to show
 	progress *entry.Text
 	cancel   *action
@@ -40,14 +40,24 @@ type ganging struct {
 	running bool
 }
 
-func (p *quotePage) addGang() *ganging {
-	g := &ganging{quotePage: p, stop: func() {}}
-	g.choice = entry.NewChoice(lang.L("Forms"), lang.L("A form is one laid sheet with plates and a die of its own. Fewer forms save plates and dies, more of them save sheets."), formOptions(), func(value string) {
-		g.most, _ = strconv.Atoi(value)
-		g.show(p.doc.State())
+// newForms returns the entry for the number of forms. It stands with what it decides, not
+// with the entries of the run.
+func (p *quotePage) newForms() *slot {
+	field, _ := bag.FieldAt("run.most_forms")
+	choice := entry.NewChoice(lang.L(field.Label), lang.L(field.Help), formOptions(), func(value string) {
+		spec := p.doc.State().Spec
+		most, _ := strconv.Atoi(value)
+		field.SetNumber(&spec, float64(most))
+		p.doc.Set(spec)
 	})
-	g.choice.OnFocus(p.explain)
-	g.choice.Put("0")
+	choice.OnFocus(p.explain)
+	s := newSlot(field.Path, choice.Complain, func(spec *bag.Spec) { choice.Put(strconv.Itoa(int(field.Number(spec)))) }, choice)
+	p.slots = append(p.slots, s)
+	return s
+}
+
+func (p *quotePage) addGang(forms *slot) *ganging {
+	g := &ganging{quotePage: p, most: forms, stop: func() {}}
 	g.fault, g.progress = entry.NewMessage(), entry.NewText("", entry.Small)
 	g.cancel = newAction(lang.L("Cancel"), lang.L("Ends the search; what was found until then is shown."), p.explain, func() { g.stop() })
 	g.again = newAction(lang.L("Look for the least sheets again"), lang.L("Begins the search anew."), p.explain, func() {
@@ -62,7 +72,7 @@ func (p *quotePage) addGang() *ganging {
 	g.box = entry.NewColumn(2,
 		entry.NewText(lang.L("Sheets together"), entry.Heading),
 		entry.NewText(lang.L("The sizes of the family laid together on the press sheet of this bag, so that the quantities of all take the least sheets. Spoilage is in it."), entry.Muted),
-		g.choice, g.fault, g.progress, g.cancel, g.again, g.shown,
+		g.most, g.fault, g.progress, g.cancel, g.again, g.shown,
 	)
 	g.box.Hide()
 	p.Add(g.box)
@@ -76,6 +86,7 @@ func formOptions() []entry.Option {
 		{Value: "0", Word: lang.L("As many as help"), Line: lang.L("As many as take the least sheets.")},
 		{Value: "1", Word: lang.L("One"), Line: lang.L("One set of plates and one die for all sizes.")},
 		{Value: "2", Word: lang.L("At most two"), Line: lang.L("Two sets of plates and two dies at most.")},
+		{Value: "3", Word: lang.L("At most three"), Line: lang.L("Three sets of plates and three dies at most.")},
 	}
 }
 
@@ -83,6 +94,7 @@ func formOptions() []entry.Option {
 // it only shows that what stands there is out of date.
 func (g *ganging) show(state document.State) {
 	family := len(state.Spec.Family) > 0
+	g.most.put(&state.Spec)
 	g.reveal(g.box, family)
 	if !family {
 		g.stop()
@@ -105,7 +117,7 @@ func (g *ganging) toggle(a *action, on bool) {
 
 // solveAnew orders the ganging where it is not what was ordered last.
 func (g *ganging) solveAnew() {
-	order, fault := gangOrderOf(g.result.members, g.most)
+	order, fault := gangOrderOf(g.result.members, int(g.doc.State().Spec.Run.MostForms))
 	if fault != "" {
 		g.stop()
 		g.fault.Say(check.Error, fault, nil)

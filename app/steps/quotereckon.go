@@ -3,7 +3,6 @@ package steps
 import (
 	"slices"
 
-	"fyne.io/fyne/v2"
 
 	"gussetwright/app/document"
 	"gussetwright/app/latest"
@@ -78,7 +77,7 @@ func (b *bench) newReckoner(deliver func(quoteResult)) (request func(quoteOrder)
 	if b.atOnce {
 		return func(o quoteOrder) { deliver(reckon(o)) }, func() {}
 	}
-	worker := latest.New(reckon, func(made quoteResult) { fyne.Do(func() { deliver(made) }) })
+	worker := latest.New(reckon, func(made quoteResult) { b.later(func() { deliver(made) }) })
 	return worker.Order, worker.Close
 }
 

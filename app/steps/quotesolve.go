@@ -6,7 +6,6 @@ import (
 	"reflect"
 	"strings"
 
-	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/lang"
 
 	"gussetwright/app/latest"
@@ -94,9 +93,9 @@ func (g *ganging) newSolver() (order func(gangOrder), stop func()) {
 	if g.atOnce {
 		return func(o gangOrder) { g.deliver(solve(o)) }, func() { g.stop() }
 	}
-	worker := latest.New(solve, func(made gangResult) { fyne.Do(func() { g.deliver(made) }) })
+	worker := latest.New(solve, func(made gangResult) { g.later(func() { g.deliver(made) }) })
 	order = func(o gangOrder) {
-		o.progress = func(best, bound int) { fyne.Do(func() { g.tell(o.number, best, bound) }) }
+		o.progress = func(best, bound int) { g.later(func() { g.tell(o.number, best, bound) }) }
 		worker.Order(o)
 	}
 	return order, func() {

@@ -5,7 +5,6 @@ import (
 	"slices"
 	"strings"
 
-	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/lang"
 
 	"gussetwright/app/document"
@@ -46,29 +45,9 @@ func rank(o rankOrder) rankResult {
 	by := map[settings.Ranking]sheet.Criterion{settings.LeastPaper: sheet.ByPaper, settings.LeastCost: sheet.ByCost}
 	s := o.snapshot
 	return rankResult{
-		order: o, rows: advice.Rank(&s.Blank, s.Plan.Piece, stockOf(&s.Spec), by[o.by]),
+		order: o, rows: advice.Rank(&s.Blank, s.Plan.Piece, sheet.StockOf(&s.Spec), by[o.by]),
 		here: advice.Near(&s.Blank, &s.Plan),
 	}
-}
-
-// stockOf returns the user's own sheets and the usual ones. Those without a price of
-// their own cost what they weigh, where the price of the paper is known.
-func stockOf(spec *bag.Spec) []sheet.Stock {
-	var list []sheet.Stock
-	for _, own := range spec.Stock {
-		list = append(list, sheet.Stock{
-			Usual: sheet.Usual{Name: own.Name, Width: own.Width, Height: own.Height},
-			Grain: sheet.Fibres(own.Grain), Price: own.Price,
-		})
-	}
-	list = append(list, sheet.UsualStock()...)
-	for i := range list {
-		if list[i].Price == 0 {
-			kilograms := list[i].Width * list[i].Height * spec.Paper.Grammage / 1e9
-			list[i].Price = kilograms * spec.Prices.Paper
-		}
-	}
-	return list
 }
 
 // newRanker returns what takes orders: a worker beside the window, or, where everything
@@ -77,7 +56,7 @@ func (b *bench) newRanker(deliver func(rankResult)) (request func(rankOrder), st
 	if b.atOnce {
 		return func(o rankOrder) { deliver(rank(o)) }, func() {}
 	}
-	worker := latest.New(rank, func(made rankResult) { fyne.Do(func() { deliver(made) }) })
+	worker := latest.New(rank, func(made rankResult) { b.later(func() { deliver(made) }) })
 	return worker.Order, worker.Close
 }
 

@@ -202,7 +202,7 @@ func (p *sheetPage) summaryText(state document.State) string {
 
 // sheetName names the sheet as it is bought, or gives its size.
 func (p *sheetPage) sheetName(spec *bag.Spec) string {
-	for _, stock := range stockOf(spec) {
+	for _, stock := range sheet.StockOf(spec) {
 		row := advice.Row{Ranked: sheet.Ranked{Usual: stock.Usual}}
 		row.Plan.Piece.SheetFibres = stock.Grain
 		if stock.Name != "" && inUse(&row, spec.Sheet) {

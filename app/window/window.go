@@ -83,7 +83,7 @@ func newWindow(app fyne.App, set *settings.Settings, doc *document.Document, fil
 	w.newArtwork(later)
 	w.newMeeting()
 	w.newLesson()
-	w.steps = steps.New(w.doc, w.look, set, w.art, w.files)
+	w.steps = steps.New(w.doc, w.look, set, w.art, w.files, later)
 	w.desk = newDesk(set, w.steps, w.blank, w.folded, w.findings)
 	w.pages = container.NewStack(w.desk.all)
 	w.layers = container.NewStack(container.NewBorder(w.bar, w.foot, nil, nil, w.pages))

@@ -37,6 +37,8 @@ func Applies(path string, s *Spec) bool {
 		return s.hasBaseCard()
 	case "cards.clearance_mm":
 		return s.hasTopCards() || s.hasBaseCard()
+	case "run.most_forms":
+		return len(s.Family) > 0
 	case "prices.lamination_per_m2":
 		return s.Paper.Lamination != LaminationNone
 	case "prices.handles_per_1000_bags", "prices.rope_per_m":

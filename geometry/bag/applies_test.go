@@ -152,7 +152,7 @@ func TestEveryConditionIsMet(t *testing.T) {
 		"bag.turn_in_mm", "bag.zigzag_pitch_mm", "bag.zigzag_depth_mm", "bag.slot_width_mm",
 		"handle.hole_diameter_mm", "handle.eyelets", "handle.spacing_mm", "handle.rise_mm", "handle.knot_mm", "handle.drop_mm",
 		"handle.hand_hole_width_mm", "handle.hand_hole_height_mm", "handle.patch_width_mm", "handle.patch_height_mm",
-		"handle.slit_height_mm", "cards.top", "cards.base", "cards.top_edge_margin_mm", "cards.top_grammage_gsm", "cards.base_grammage_gsm", "cards.clearance_mm",
+		"handle.slit_height_mm", "cards.top", "cards.base", "cards.top_edge_margin_mm", "cards.top_grammage_gsm", "cards.base_grammage_gsm", "cards.clearance_mm", "run.most_forms",
 		"prices.lamination_per_m2", "prices.handles_per_1000_bags", "prices.rope_per_m", "prices.eyelets_per_1000", "prices.board_per_kg",
 	}
 	var seen []string

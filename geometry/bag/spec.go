@@ -158,6 +158,7 @@ type Run struct {
 	Spoilage  float64 `json:"spoilage_percent"`
 	MakeReady float64 `json:"make_ready_sheets"` // for every form
 	GlueCoat  float64 `json:"glue_gsm"`          // wet, on every glue area
+	MostForms float64 `json:"most_forms"`        // on which a family is ganged; 0 is as many as help
 }
 
 // Artwork is one placed file. X and Y move it from where Fit puts it, to the right
