@@ -109,9 +109,11 @@ func (r *formPictureRenderer) Layout(size fyne.Size) {
 	r.p.shown.Resize(fyne.NewSize(min(size.Width, widest), size.Height))
 	r.p.paint()
 }
+
 func (r *formPictureRenderer) MinSize() fyne.Size {
 	return fyne.NewSize(80, r.p.HeightFor(r.p.Size().Width))
 }
+
 func (r *formPictureRenderer) Objects() []fyne.CanvasObject { return []fyne.CanvasObject{r.p.shown} }
 func (r *formPictureRenderer) Refresh()                     { r.p.paint() }
 func (r *formPictureRenderer) Destroy()                     {}

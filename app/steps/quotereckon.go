@@ -3,7 +3,6 @@ package steps
 import (
 	"slices"
 
-
 	"gussetwright/app/document"
 	"gussetwright/app/latest"
 	"gussetwright/geometry/bag"
