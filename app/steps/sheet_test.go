@@ -177,13 +177,13 @@ func TestChangeIsMade(t *testing.T) {
 	for !panel.row("B2").open {
 		panel.press(fyne.KeyDown)
 	}
-	row := panel.row("B2")
 	panel.bench.set.SetUnit(geometry.Inch)
 	if note := panel.row("B2").row.note; !strings.Contains(note, "0.098 in too long") {
 		t.Errorf("in inches the ranking says %q", note)
 	}
 	panel.bench.set.SetUnit(geometry.Millimetre)
-	if row = panel.row("B2"); !strings.Contains(row.row.note, "2.5 mm too long") || row.row.cells != nil {
+	row := panel.row("B2")
+	if !strings.Contains(row.row.note, "2.5 mm too long") || row.row.cells != nil {
 		t.Errorf("B2: %+v", row.row)
 	}
 	first := row.offers.list[0]
