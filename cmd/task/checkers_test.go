@@ -35,7 +35,7 @@ func TestCheckersSeeTheWindowWhereItBuilds(t *testing.T) {
 		}
 		inOrder(t, p.ran, []string{
 			"CGO_ENABLED=0 go run " + formatter + " -l .",
-			test.want + " go run " + linter + " ./...",
+			"STATICCHECK_CACHE=" + p.path("bin", "staticcheck") + " " + test.want + " go run " + linter + " ./...",
 			"go list -m -f {{.Dir}} " + holeReports,
 			"GOTOOLCHAIN=" + releaseGo + " CGO_ENABLED=0 go run " + holeChecker + " -db file:///reports/data/osv ./...",
 		})
