@@ -76,7 +76,7 @@ func (l *list) show(state document.State, chosen int) {
 
 // Explanation says what the keys do.
 func (l *list) Explanation() (title, text string) {
-	return lang.L("Pieces"), lang.L("The arrow keys choose a piece, with Alt they bring it forward or send it back, and Delete takes it out. What stands higher in the list lies on top.")
+	return lang.L("Artwork on the bag"), lang.L("The arrow keys choose a piece, with Alt they bring it forward or send it back, and Delete takes it out. What stands higher in the list lies on top.")
 }
 
 // Tapped chooses the row under the pointer.

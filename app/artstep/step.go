@@ -50,7 +50,7 @@ func New(doc *document.Document, look *focus.Focus, set *settings.Settings, sour
 	s.entries = newEntries(s, set)
 	s.profile = newProfile(s)
 	s.Column = entry.NewColumn(3,
-		entry.NewColumn(1.5, entry.NewText(lang.L("Pieces"), entry.Heading), newFlow(add), s.none, s.list),
+		entry.NewColumn(1.5, entry.NewText(lang.L("Artwork on the bag"), entry.Heading), newFlow(add), s.none, s.list),
 		s.entries, s.profile)
 	look.Listen(s.followFocus)
 	return s
