@@ -76,9 +76,24 @@ func anySpec(random *rand.Rand) bag.Spec {
 				setAnyhow(random, field, &spec)
 			}
 		}
+		addLists(random, &spec)
 		if spec.Validate() == nil {
 			return spec
 		}
+	}
+}
+
+// addLists gives some bags a family, sheets of their own and further quantities.
+func addLists(random *rand.Rand, spec *bag.Spec) {
+	for range random.IntN(3) {
+		spec.Family = append(spec.Family, spec.Scaled(pick(random, "", "small", "a/b: c"), spec.Body.Width*(0.5+random.Float64())))
+	}
+	for range random.IntN(3) {
+		spec.Breaks = append(spec.Breaks, float64(1+random.IntN(100_000)))
+		spec.Stock = append(spec.Stock, bag.StockSheet{
+			Name: pick(random, "", "=1+1", "Größe № 5"), Width: float64(100 + random.IntN(1900)), Height: float64(100 + random.IntN(1900)),
+			Grain: pick(random, bag.GrainEither, bag.GrainAlongWidth, bag.GrainAlongHeight), Price: random.Float64(),
+		})
 	}
 }
 

@@ -51,6 +51,7 @@ func TestExportWithoutANetwork(t *testing.T) {
 func withArtwork(t *testing.T) project.Project {
 	t.Helper()
 	spec := bag.Default()
+	spec.Family = []bag.Size{{Name: "small", Width: 180, Gusset: 80, Height: 240, Quantity: 500}}
 	spec.Artwork = []bag.Artwork{
 		bag.NewArtwork("page.pdf", "front"), bag.NewArtwork("picture.png", "back"), bag.NewArtwork("drawing.svg", "gusset-left"),
 	}
