@@ -139,7 +139,8 @@ func (t trial) demo() string {
 
 // saysItsVersion asks both programs which version they are.
 func (t trial) saysItsVersion() error {
-	for name, word := range map[string]string{"gwbatch": "version", "gussetwright": "--version"} {
+	for _, ask := range [][2]string{{"gwbatch", "version"}, {"gussetwright", "--version"}} {
+		name, word := ask[0], ask[1]
 		said, err := t.m.read(t.command(name, word))
 		if err != nil {
 			return err
