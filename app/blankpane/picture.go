@@ -56,7 +56,11 @@ func (p *Pane) show(made picture) {
 	p.shown, p.painted = made.number, made.snapshot
 	p.artist.giveBack(paneview.Swap(p.surface.picture, made.pixels))
 	if !made.fine && made.number == p.ordered && !p.state.Dragging {
-		p.draw()
+		p.refine(func() {
+			if !p.closed && made.number == p.ordered {
+				p.draw()
+			}
+		})
 	}
 }
 

@@ -4,6 +4,7 @@ package inspector
 
 import (
 	"context"
+	"time"
 
 	"gussetwright/app/document"
 	"gussetwright/app/latest"
@@ -18,6 +19,10 @@ type Inspector struct {
 	end    context.CancelFunc // of the look that is under way
 	last   *document.Snapshot // that was ordered
 }
+
+// rest is how long the look waits, so that it does not keep the pictures of the bag
+// waiting that are drawn at the same time.
+const rest = 120 * time.Millisecond
 
 type order struct {
 	ctx      context.Context
@@ -34,6 +39,10 @@ type result struct {
 func New(doc *document.Document, later func(func())) *Inspector {
 	i := &Inspector{doc: doc, end: func() {}}
 	i.worker = latest.New(func(o order) result {
+		select {
+		case <-time.After(rest):
+		case <-o.ctx.Done():
+		}
 		return result{o.snapshot, o.snapshot.Look(o.ctx)}
 	}, func(r result) {
 		later(func() { i.doc.Found(r.of, r.findings) })
