@@ -3,9 +3,8 @@
 package blankpane
 
 import (
-	"time"
-
 	"math"
+	"time"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
