@@ -6,11 +6,11 @@ import (
 	"flag"
 	"fmt"
 	"io"
-	"math"
 	"strings"
 
 	"gussetwright/geometry/bag"
 	"gussetwright/geometry/blank"
+	"gussetwright/geometry/job"
 	"gussetwright/geometry/sheet/gang"
 )
 
@@ -96,8 +96,7 @@ func itemsOf(spec *bag.Spec) []gang.Item {
 	var items []gang.Item
 	for _, member := range spec.Members() {
 		laid := blank.Lay(member)
-		printed := math.Ceil(member.Run.Quantity*(1+member.Run.Spoilage/100) - 1e-9)
-		items = append(items, gang.Item{Name: member.Name, Piece: laid.SheetPiece(), Bags: int(printed)})
+		items = append(items, job.GangItem(member.Name, &laid))
 	}
 	return items
 }

@@ -4,7 +4,6 @@ package blankpane
 
 import (
 	"math"
-	"time"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
@@ -39,8 +38,7 @@ type Pane struct {
 	place  *focus.Place // shown by the marker, or nil
 
 	artist  *artist
-	request func(order)  // has an order painted, now or soon
-	refine  func(func()) // does something when the folded bag has had its turn
+	request func(order) // has an order painted, now or soon
 	worker  *latest.Worker[order, picture]
 	ordered int                // the number of the last order
 	shown   int                // the number of the order whose picture is seen
@@ -63,7 +61,6 @@ func New(doc *document.Document, look *focus.Focus, set *settings.Settings) *Pan
 		fyne.Do(func() { p.show(made) })
 	})
 	p.request = p.worker.Order
-	p.refine = func(do func()) { time.AfterFunc(breath, func() { fyne.Do(do) }) }
 	p.surface = newSurface(p)
 	p.bar = newToolbar(p)
 	p.strip = newStrip()
@@ -76,10 +73,6 @@ func New(doc *document.Document, look *focus.Focus, set *settings.Settings) *Pan
 	set.Listen(p.followSettings)
 	return p
 }
-
-// breath is how long the fine picture waits after the draft, so that the draft of the
-// folded bag is not kept waiting by it.
-const breath = 30 * time.Millisecond
 
 // Close stops listening and drawing.
 func (p *Pane) Close() {

@@ -56,11 +56,7 @@ func (p *Pane) show(made picture) {
 	p.shown, p.painted = made.number, made.snapshot
 	p.artist.giveBack(paneview.Swap(p.surface.picture, made.pixels))
 	if !made.fine && made.number == p.ordered && !p.state.Dragging {
-		p.refine(func() {
-			if !p.closed && made.number == p.ordered {
-				p.draw()
-			}
-		})
+		p.draw()
 	}
 }
 

@@ -41,7 +41,6 @@ func newBench(t testing.TB, spec bag.Spec, width, height float32, appearances ..
 	b.doc.Load(project.Project{Spec: spec})
 	b.Pane = New(b.doc, b.look, b.set)
 	b.Pane.request = func(o order) { b.Pane.show(b.Pane.artist.paint(o)) }
-	b.Pane.refine = func(do func()) { do() }
 	b.window = test.NewTempWindow(t, b.Pane)
 	b.window.SetPadded(false)
 	b.window.Resize(fyne.NewSize(width, height))

@@ -10,6 +10,7 @@ import (
 	"gussetwright/app/document"
 	"gussetwright/geometry/bag"
 	"gussetwright/geometry/blank"
+	"gussetwright/geometry/job"
 	"gussetwright/geometry/phrase"
 	"gussetwright/geometry/sheet"
 	"gussetwright/geometry/sheet/gang"
@@ -32,7 +33,7 @@ func noFamily(snapshot *document.Snapshot) error {
 			// Odd numbers on a form would make more fronts than backs.
 			return phrase.Errorf("%s has two seams, and its pieces must come out in equal numbers; print it on sheets of its own", name)
 		}
-		if plan := sheet.Lay(spec.Sheet, piece); plan.Up() == 0 {
+		if !sheet.Holds(spec.Sheet, piece, 1) {
 			return phrase.Errorf("the blank of %s does not fit the sheet; take a larger sheet", name)
 		}
 	}
@@ -66,7 +67,7 @@ func (o *order) gang() (*ganged, error) {
 			return nil, err
 		}
 		made.members = append(made.members, member)
-		items = append(items, gang.Item{Name: nameOf(&spec, i), Piece: member.Blank.SheetPiece(), Bags: int(member.Job.BagsPrinted)})
+		items = append(items, job.GangItem(nameOf(&spec, i), &member.Blank))
 	}
 	result, err := solve(o.ctx, &o.snapshot.Spec, items)
 	if err != nil {

@@ -73,7 +73,7 @@ func (p *bagPane) turn(camera solid.Camera) {
 
 // showView says on the button from where the bag is seen.
 func (p *bagPane) showView() {
-	p.views.say(foldedpane.ViewName(p.camera), theme.MenuDropDownIcon(), widget.MediumImportance)
+	p.views.Say(foldedpane.ViewName(p.camera), theme.MenuDropDownIcon(), widget.MediumImportance)
 	if p.Size().Width > 0 {
 		p.arrange()
 	}

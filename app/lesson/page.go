@@ -87,16 +87,16 @@ func (p *page) show() {
 	p.step.SetText(fmt.Sprintf(lang.L("Step %d of %d"), stage+1, len(v.course.Stages)))
 	p.title.SetText(words.Of(v.course.Stages[stage].Title))
 	if v.player.pace == resting {
-		p.play.say(lang.L("Play"), theme.MediaPlayIcon(), widget.HighImportance)
+		p.play.Say(lang.L("Play"), theme.MediaPlayIcon(), widget.HighImportance)
 	} else {
-		p.play.say(lang.L("Pause"), theme.MediaPauseIcon(), widget.HighImportance)
+		p.play.Say(lang.L("Pause"), theme.MediaPauseIcon(), widget.HighImportance)
 	}
 	for i, b := range p.speeds {
 		importance := widget.LowImportance
 		if speeds[i] == v.player.speed {
 			importance = widget.HighImportance
 		}
-		b.say(b.Text, nil, importance)
+		b.Say(b.Text, nil, importance)
 	}
 	v.text.show(v.course, stage)
 	v.flat.legend.show(v.course.marksOf(stage))

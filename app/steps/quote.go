@@ -41,7 +41,7 @@ func buildQuotePage(b *bench) *quotePage {
 	p.addBill()
 	p.addFamily()
 	ganging := p.addGang(forms)
-	request, stop := p.newReckoner(p.deliver)
+	request, stop := beside(p.bench, reckon, p.deliver)
 	p.request, p.close = request, func() {
 		stop()
 		ganging.close()

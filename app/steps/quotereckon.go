@@ -4,7 +4,6 @@ import (
 	"slices"
 
 	"gussetwright/app/document"
-	"gussetwright/app/latest"
 	"gussetwright/geometry/bag"
 	"gussetwright/geometry/job"
 )
@@ -68,16 +67,6 @@ func membersOf(s *document.Snapshot) []member {
 		list = append(list, one)
 	}
 	return list
-}
-
-// newReckoner returns what takes orders: a worker beside the window, or, where everything
-// is to be done at once, the window itself.
-func (b *bench) newReckoner(deliver func(quoteResult)) (request func(quoteOrder), stop func()) {
-	if b.atOnce {
-		return func(o quoteOrder) { deliver(reckon(o)) }, func() {}
-	}
-	worker := latest.New(reckon, func(made quoteResult) { b.later(func() { deliver(made) }) })
-	return worker.Order, worker.Close
 }
 
 // reckonAnew orders what follows from a state where it is not what was ordered last.

@@ -8,9 +8,9 @@ import (
 
 	"fyne.io/fyne/v2/lang"
 
-	"gussetwright/app/latest"
 	"gussetwright/geometry"
 	"gussetwright/geometry/bag"
+	"gussetwright/geometry/job"
 	"gussetwright/geometry/sheet/gang"
 )
 
@@ -55,7 +55,7 @@ func gangOrderOf(members []member, most int) (order gangOrder, fault string) {
 			return order, fmt.Sprintf(lang.L("The blank of %s does not fit the sheet, so the sizes cannot share sheets."), name)
 		}
 		order.sheet, order.makeReady = s.Spec.Sheet, s.Spec.Run.MakeReady
-		order.items = append(order.items, gang.Item{Name: name, Piece: s.Blank.SheetPiece(), Bags: int(s.Job.BagsPrinted)})
+		order.items = append(order.items, job.GangItem(name, &s.Blank))
 		order.outlines = append(order.outlines, s.Blank.Pieces[0].Outline)
 		order.alone.sheets += s.Job.Sheets - s.Job.MakeReadySheets
 		order.alone.ready += s.Job.MakeReadySheets
@@ -87,20 +87,18 @@ func solve(o gangOrder) gangResult {
 	return gangResult{o, result, err}
 }
 
-// newSolver returns what takes orders: a worker beside the window, or, where everything
-// is to be done at once, the window itself.
+// newSolver returns what takes orders, and on the way tells how far they are.
 func (g *ganging) newSolver() (order func(gangOrder), stop func()) {
-	if g.atOnce {
-		return func(o gangOrder) { g.deliver(solve(o)) }, func() { g.stop() }
-	}
-	worker := latest.New(solve, func(made gangResult) { g.later(func() { g.deliver(made) }) })
+	request, end := beside(g.bench, solve, g.deliver)
 	order = func(o gangOrder) {
-		o.progress = func(best, bound int) { g.later(func() { g.tell(o.number, best, bound) }) }
-		worker.Order(o)
+		if !g.atOnce {
+			o.progress = func(best, bound int) { g.later(func() { g.tell(o.number, best, bound) }) }
+		}
+		request(o)
 	}
 	return order, func() {
 		g.stop()
-		worker.Close()
+		end()
 	}
 }
 

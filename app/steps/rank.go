@@ -8,7 +8,6 @@ import (
 	"fyne.io/fyne/v2/lang"
 
 	"gussetwright/app/document"
-	"gussetwright/app/latest"
 	"gussetwright/app/settings"
 	"gussetwright/app/words"
 	"gussetwright/geometry"
@@ -48,16 +47,6 @@ func rank(o rankOrder) rankResult {
 		order: o, rows: advice.Rank(&s.Blank, s.Plan.Piece, sheet.StockOf(&s.Spec), by[o.by]),
 		here: advice.Near(&s.Blank, &s.Plan),
 	}
-}
-
-// newRanker returns what takes orders: a worker beside the window, or, where everything
-// is to be done at once, the window itself.
-func (b *bench) newRanker(deliver func(rankResult)) (request func(rankOrder), stop func()) {
-	if b.atOnce {
-		return func(o rankOrder) { deliver(rank(o)) }, func() {}
-	}
-	worker := latest.New(rank, func(made rankResult) { b.later(func() { deliver(made) }) })
-	return worker.Order, worker.Close
 }
 
 // rankAnew orders the ranking of a state where it is not what was ordered last.

@@ -50,7 +50,7 @@ func buildSheetPage(b *bench) *sheetPage {
 	p.named(lang.L("Sheet"), "sheet.width_mm", "sheet.height_mm", "sheet.gripper_")
 	p.named(lang.L("Margins and gap"), "sheet.side_mm", "sheet.tail_mm", "sheet.gap_mm")
 	p.named(lang.L("How blanks lie"), "sheet.grain", "sheet.grain_rule", "sheet.interlock", "sheet.room_for_bleed", "sheet.")
-	p.request, p.close = p.newRanker(p.deliver)
+	p.request, p.close = beside(p.bench, rank, p.deliver)
 	p.shows = append(p.shows, p.showAll)
 	return p
 }

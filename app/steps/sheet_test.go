@@ -382,7 +382,7 @@ func TestRankingBesideTheWindow(t *testing.T) {
 	p := buildSheetPage(panel.bench)
 	panel.bench.atOnce = false
 	done := make(chan struct{})
-	request, stop := panel.bench.newRanker(func(made rankResult) {
+	request, stop := beside(panel.bench, rank, func(made rankResult) {
 		p.deliver(made)
 		close(done)
 	})

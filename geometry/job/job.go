@@ -60,7 +60,7 @@ func Reckon(laid *blank.Blank, plan *sheet.Plan) Job {
 	spec := &laid.Spec
 	job := Job{
 		Quantity:       spec.Run.Quantity,
-		BagsPrinted:    math.Ceil(spec.Run.Quantity*(1+spec.Run.Spoilage/100) - 1e-9),
+		BagsPrinted:    printed(spec.Run),
 		CaliperMicrons: spec.Paper.CaliperMicrons(),
 		Volume:         spec.Body.Volume(),
 		Cards:          laid.Cards,

@@ -88,26 +88,8 @@ func (c *contour) holds(r geometry.Rect, all []edge) bool {
 	if !inside(&contour{corners: c.closed}, middle) {
 		return false
 	}
-	return !slices.ContainsFunc(all, func(e edge) bool { return passes(e, within) })
-}
-
-// passes tells whether a part of an edge lies in a rectangle: what is left of it is cut
-// at each of the four sides in turn (Liang & Barsky, "A new concept and method for line
-// clipping", ACM Transactions on Graphics 3, 1984).
-func passes(e edge, r geometry.Rect) bool {
-	along := e.high.Sub(e.low)
-	from, to := 0.0, 1.0
-	cut := func(rate, room float64) bool {
-		switch {
-		case rate == 0:
-			return room >= 0
-		case rate < 0:
-			from = max(from, room/rate)
-		default:
-			to = min(to, room/rate)
-		}
-		return from <= to
-	}
-	return cut(-along.X, e.low.X-r.Min.X) && cut(along.X, r.Max.X-e.low.X) &&
-		cut(-along.Y, e.low.Y-r.Min.Y) && cut(along.Y, r.Max.Y-e.low.Y)
+	return !slices.ContainsFunc(all, func(e edge) bool {
+		_, _, passes := within.Through(e.low, e.high)
+		return passes
+	})
 }

@@ -1,6 +1,10 @@
 package sheet
 
-import "encoding/binary"
+import (
+	"encoding/binary"
+
+	"gussetwright/geometry/sheet/skyline"
+)
 
 // verdict is what an exact search came to.
 type verdict int
@@ -35,8 +39,11 @@ type search struct {
 	seen          map[string]int
 	key           []byte
 	laid          []spot
-	skylines      []step // those on the way to here, one behind the other
+	skylines      []skyline.Step[place] // those on the way to here, one behind the other
 }
+
+// upperEdge is that of what is laid, in places.
+type upperEdge = skyline.Line[place]
 
 // spot is where a piece lies.
 type spot struct {
@@ -78,7 +85,7 @@ func (s *search) find(count, effort int) verdict {
 		s.spare = append(s.spare, spare)
 	}
 	s.effort, s.seen, s.laid = effort, map[string]int{}, nil
-	if s.fill(skyline{{}}) {
+	if s.fill(upperEdge{{}}) {
 		return possible
 	}
 	if s.effort < 0 {
@@ -100,18 +107,18 @@ func (s *search) cells() []cell {
 }
 
 // fill lays the rest above a skyline.
-func (s *search) fill(line skyline) bool {
+func (s *search) fill(line upperEdge) bool {
 	if s.effort--; s.effort < 0 {
 		return false
 	}
 	drawn := len(s.skylines)
 	defer func() { s.skylines = s.skylines[:drawn] }()
 	line = s.settle(line)
-	at := line.lowest()
+	at := line.Lowest()
 	if s.tooEmpty(line) {
 		return false
 	}
-	from, low, end := line[at].from, line[at].high, line.end(at, s.width)
+	from, low, end := line[at].From, line[at].High, line.End(at, s.width)
 	if low >= s.height {
 		return true
 	}
@@ -132,22 +139,22 @@ func (s *search) fill(line skyline) bool {
 	return s.fill(s.raise(line, at, min(end, s.onX[min(from+1, s.width)]), s.onY[min(low+1, s.height)]))
 }
 
-func (s *search) raise(line skyline, at int, right, high place) skyline {
+func (s *search) raise(line upperEdge, at int, right, high place) upperEdge {
 	start := len(s.skylines)
-	s.skylines = line.raised(s.skylines, at, right, high, line.end(at, s.width))
+	s.skylines = line.Raised(s.skylines, at, right, high, line.End(at, s.width))
 	return s.skylines[start:len(s.skylines):len(s.skylines)]
 }
 
 // settle gives up what no piece can cover: stretches narrower than a piece, and what
 // lies off the raster.
-func (s *search) settle(line skyline) skyline {
+func (s *search) settle(line upperEdge) upperEdge {
 	for {
-		at := line.lowest()
-		from, low, end := line[at].from, line[at].high, line.end(at, s.width)
+		at := line.Lowest()
+		from, low, end := line[at].From, line[at].High, line.End(at, s.width)
 		if low >= s.height {
 			return line
 		}
-		left, right := line.walls(at, s.height)
+		left, right := line.Walls(at, s.height)
 		to, high := end, s.onY[low]
 		switch {
 		case s.minus(end, from) == 0:
@@ -164,10 +171,10 @@ func (s *search) settle(line skyline) skyline {
 
 // tried tells whether the same skyline was reached before with as many pieces, and
 // remembers it: a search looks at all that follows before it turns back.
-func (s *search) tried(line skyline) bool {
+func (s *search) tried(line upperEdge) bool {
 	s.key = s.key[:0]
 	for _, step := range line {
-		s.key = binary.LittleEndian.AppendUint32(s.key, uint32(step.from)<<16|uint32(step.high))
+		s.key = binary.LittleEndian.AppendUint32(s.key, uint32(step.From)<<16|uint32(step.High))
 	}
 	if before, seen := s.seen[string(s.key)]; seen && before >= len(s.laid) {
 		return true
@@ -177,7 +184,7 @@ func (s *search) tried(line skyline) bool {
 }
 
 // tooEmpty tells whether in some measure more is or must stay empty than may.
-func (s *search) tooEmpty(line skyline) bool {
+func (s *search) tooEmpty(line upperEdge) bool {
 	for i := range s.scales {
 		m := &s.scales[i]
 		empty := s.below(m, line) - float64(len(s.laid))*m.piece
@@ -189,10 +196,10 @@ func (s *search) tooEmpty(line skyline) bool {
 }
 
 // below returns the area under a skyline.
-func (s *search) below(m *measure, line skyline) float64 {
+func (s *search) below(m *measure, line upperEdge) float64 {
 	sum := 0.0
 	for i := range line {
-		sum += (m.of[line.end(i, s.width)] - m.of[line[i].from]) * m.of[line[i].high]
+		sum += (m.of[line.End(i, s.width)] - m.of[line[i].From]) * m.of[line[i].High]
 	}
 	return sum
 }
@@ -203,32 +210,32 @@ func (s *search) lost(m *measure, from, to place) float64 {
 }
 
 // above adds up what the fullest columns leave above each step.
-func (s *search) above(m *measure, line skyline) float64 {
+func (s *search) above(m *measure, line upperEdge) float64 {
 	sum := 0.0
 	for i := range line {
-		sum += (m.of[line.end(i, s.width)] - m.of[line[i].from]) * s.lost(m, line[i].high, s.height)
+		sum += (m.of[line.End(i, s.width)] - m.of[line[i].From]) * s.lost(m, line[i].High, s.height)
 	}
 	return sum
 }
 
 // between adds up, level by level, what the fullest rows leave of the stretches
 // between the steps.
-func (s *search) between(m *measure, line skyline) float64 {
+func (s *search) between(m *measure, line upperEdge) float64 {
 	sum := 0.0
-	for low := line[line.lowest()].high; low < s.height; {
+	for low := line[line.Lowest()].High; low < s.height; {
 		high, lost, from := s.height, 0.0, place(-1)
 		for i := range line {
-			if line[i].high <= low {
+			if line[i].High <= low {
 				if from < 0 {
-					from = line[i].from
+					from = line[i].From
 				}
 				continue
 			}
 			if from >= 0 {
-				lost += s.lost(m, from, line[i].from)
+				lost += s.lost(m, from, line[i].From)
 				from = -1
 			}
-			high = min(high, line[i].high)
+			high = min(high, line[i].High)
 		}
 		if from == 0 {
 			return sum // above the skyline the whole width is free

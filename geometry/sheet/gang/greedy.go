@@ -45,12 +45,12 @@ func layGreedily(p *problem, m *mode, counts []int, tries int) (cells []cell, al
 
 // lay goes up once and tells whether everything was laid.
 func (g *greedy) lay() bool {
-	line := []step{{}}
+	line := upperEdge{{}}
 	for !g.done() {
 		line = slices.Clone(g.settle(line))
 		g.lines = g.lines[:0]
-		at := lowest(line)
-		if line[at].high >= g.height {
+		at := line.Lowest()
+		if line[at].High >= g.height {
 			return false
 		}
 		best, most := -1, math.Inf(-1)
@@ -64,7 +64,7 @@ func (g *greedy) lay() bool {
 			continue
 		}
 		k := &g.kinds[best]
-		from, low := line[at].from, line[at].high
+		from, low := line[at].From, line[at].High
 		g.search.lay(k, from, low)
 		line = g.raise(line, at, from+k.width, low+k.height)
 	}
@@ -72,10 +72,10 @@ func (g *greedy) lay() bool {
 }
 
 // suits returns how well a kind suits a step, −Inf where it does not fit.
-func (g *greedy) suits(line []step, at, i int) float64 {
+func (g *greedy) suits(line upperEdge, at, i int) float64 {
 	k := &g.kinds[i]
-	wide := end(line, at, g.width) - line[at].from
-	if g.left[k.item] == 0 || k.width > wide || line[at].high+k.height > g.height {
+	wide := line.End(at, g.width) - line[at].From
+	if g.left[k.item] == 0 || k.width > wide || line[at].High+k.height > g.height {
 		return math.Inf(-1)
 	}
 	score := 0.0
@@ -93,8 +93,8 @@ func (g *greedy) suits(line []step, at, i int) float64 {
 	} else if n := int64(g.left[k.item]); k.width*n >= wide && wide%k.width == 0 {
 		score += 0.3
 	}
-	left, right := walls(line, at, g.height)
-	if top := line[at].high + k.height; top == left || top == right || top == g.height {
+	left, right := line.Walls(at, g.height)
+	if top := line[at].High + k.height; top == left || top == right || top == g.height {
 		score += 0.2
 	}
 	return float64(score * g.taste[i])

@@ -5,6 +5,8 @@ import (
 	"encoding/binary"
 	"math"
 	"slices"
+
+	"gussetwright/geometry/sheet/skyline"
 )
 
 // verdict is what a search came to.
@@ -15,6 +17,9 @@ const (
 	possible
 	impossible
 )
+
+// upperEdge is that of what is laid, in ticks.
+type upperEdge = skyline.Line[int64]
 
 // cell is where a grown piece lies in the room, in ticks from its lower left corner.
 type cell struct {
@@ -45,7 +50,7 @@ type search struct {
 	filled        float64
 	most          []cell // of the fullest layout
 	fullest       float64
-	lines         []step
+	lines         []skyline.Step[int64]
 	seen          map[string]struct{}
 	key           []byte
 	effort        int
@@ -100,7 +105,7 @@ func (s *search) run(ctx context.Context, effort int) verdict {
 	switch {
 	case s.spare < 0:
 		return impossible
-	case s.fill([]step{{}}):
+	case s.fill(upperEdge{{}}):
 		return possible
 	case s.effort < 0 || !s.thorough:
 		return undecided
@@ -129,7 +134,7 @@ func (s *search) stop() bool {
 }
 
 // fill lays the rest above a skyline.
-func (s *search) fill(line []step) bool {
+func (s *search) fill(line upperEdge) bool {
 	if s.stop() {
 		return false
 	}
@@ -139,8 +144,8 @@ func (s *search) fill(line []step) bool {
 		return true
 	}
 	line = s.settle(line)
-	at := lowest(line)
-	from, low, end := line[at].from, line[at].high, end(line, at, s.width)
+	at := line.Lowest()
+	from, low, end := line[at].From, line[at].High, line.End(at, s.width)
 	if low >= s.height || s.tooEmpty(line) || s.thorough && s.tried(line) {
 		return false
 	}
@@ -185,10 +190,10 @@ func (s *search) done() bool {
 }
 
 // leave returns the skyline when nothing is laid at the lowest place.
-func (s *search) leave(line []step, at int) []step {
-	from, low, end := line[at].from, line[at].high, end(line, at, s.width)
+func (s *search) leave(line upperEdge, at int) upperEdge {
+	from, low, end := line[at].From, line[at].High, line.End(at, s.width)
 	if !s.thorough {
-		return s.raise(line, at, end, min(walls(line, at, s.height)))
+		return s.raise(line, at, end, min(line.Walls(at, s.height)))
 	}
 	return s.raise(line, at, min(end, after(s.onX, from, s.width)), after(s.onY, low, s.height))
 }
@@ -201,14 +206,14 @@ func after(places []int64, at, end int64) int64 {
 	return end
 }
 
-func (s *search) raise(line []step, at int, right, high int64) []step {
+func (s *search) raise(line upperEdge, at int, right, high int64) upperEdge {
 	start := len(s.lines)
-	s.lines = raised(s.lines, line, at, right, high, end(line, at, s.width))
+	s.lines = line.Raised(s.lines, at, right, high, line.End(at, s.width))
 	return s.lines[start:len(s.lines):len(s.lines)]
 }
 
 // settle gives up steps into which no piece fits that is left.
-func (s *search) settle(line []step) []step {
+func (s *search) settle(line upperEdge) upperEdge {
 	narrowest, lowestPiece := int64(math.MaxInt64), int64(math.MaxInt64)
 	for i := range s.kinds {
 		if k := &s.kinds[i]; s.left[k.item] > 0 {
@@ -216,15 +221,15 @@ func (s *search) settle(line []step) []step {
 		}
 	}
 	for {
-		at := lowest(line)
-		from, low, end := line[at].from, line[at].high, end(line, at, s.width)
+		at := line.Lowest()
+		from, low, end := line[at].From, line[at].High, line.End(at, s.width)
 		switch {
 		case low >= s.height:
 			return line
 		case low+lowestPiece > s.height:
 			line = s.raise(line, at, end, s.height)
 		case end-from < narrowest:
-			line = s.raise(line, at, end, min(walls(line, at, s.height)))
+			line = s.raise(line, at, end, min(line.Walls(at, s.height)))
 		default:
 			return line
 		}
@@ -233,11 +238,11 @@ func (s *search) settle(line []step) []step {
 
 // tooEmpty tells whether more is empty below a skyline, or must stay so above it, than
 // may.
-func (s *search) tooEmpty(line []step) bool {
+func (s *search) tooEmpty(line upperEdge) bool {
 	empty := -s.filled
 	for i := range line {
-		wide := end(line, i, s.width) - line[i].from
-		high := line[i].high
+		wide := line.End(i, s.width) - line[i].From
+		high := line[i].High
 		if s.thorough && high < s.height {
 			above := s.height - high
 			high += above - s.onY[floorOf(s.onY, above)]
@@ -249,11 +254,11 @@ func (s *search) tooEmpty(line []step) bool {
 
 // tried tells whether the same skyline was reached before with the same pieces left,
 // and remembers it: a search looks at all that follows before it turns back.
-func (s *search) tried(line []step) bool {
+func (s *search) tried(line upperEdge) bool {
 	s.key = s.key[:0]
 	for _, step := range line {
-		s.key = binary.LittleEndian.AppendUint64(s.key, uint64(step.from))
-		s.key = binary.LittleEndian.AppendUint64(s.key, uint64(step.high))
+		s.key = binary.LittleEndian.AppendUint64(s.key, uint64(step.From))
+		s.key = binary.LittleEndian.AppendUint64(s.key, uint64(step.High))
 	}
 	for _, n := range s.left {
 		s.key = binary.AppendUvarint(s.key, uint64(n))
