@@ -49,8 +49,8 @@ type surroundings struct {
 }
 
 // New returns the step for a document. project returns what the names of the files
-// begin with; messages and dialogs appear in window. Close it when the window is
-// closed.
+// begin with; messages and dialogs appear in window. The step is hidden at first. Close
+// it when the window is closed.
 func New(doc *document.Document, project func() string, set *settings.Settings, window fyne.Window) *Step {
 	const patience = 500 * time.Millisecond
 	return newStep(doc, project, set, window, jobs.New(export.Write), surroundings{fyne.Do, time.Now, patience})
@@ -76,9 +76,9 @@ func newStep(doc *document.Document, project func() string, set *settings.Settin
 	s.foot = entry.NewColumn(1.5, s.warning, s.button, s.running, s.result)
 	s.foot.OnGrow(s.Refresh)
 	s.ExtendBaseWidget(s)
-	s.show(doc.State())
-	s.stop = doc.Listen(s.show)
-	set.Listen(func() { s.picture.caption() })
+	s.Hide()
+	s.stop = doc.Listen(s.follow)
+	set.Listen(func() { s.follow(doc.State()) })
 	return s
 }
 
@@ -98,6 +98,14 @@ func (s *Step) Show() {
 	s.list.forget()
 	s.show(s.doc.State())
 	s.BaseWidget.Show()
+}
+
+// follow shows a change at once where the step is in sight; breaking the lines of a
+// hidden one takes longer than drawing the bag.
+func (s *Step) follow(state document.State) {
+	if s.Visible() {
+		s.show(state)
+	}
 }
 
 // show puts a state of the bag into the step.

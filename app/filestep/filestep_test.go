@@ -87,6 +87,23 @@ func TestRemembersFolderAndTicks(t *testing.T) {
 	}
 }
 
+func TestHiddenStepWaits(t *testing.T) {
+	r := newRig(t, "/files/bags", export.Write, long)
+	before, shown := r.picture.last, r.picture.words.Text()
+	r.Hide()
+	spec := r.doc.State().Spec
+	spec.Body.Width += 30
+	r.doc.Set(spec)
+	if r.picture.last != before || r.picture.words.Text() != shown {
+		t.Error("a hidden step follows changes")
+	}
+	r.Show()
+	r.do()
+	if r.picture.last == before || r.picture.words.Text() == shown {
+		t.Error("the step shows an old bag when it comes back")
+	}
+}
+
 func TestListFollowsTheProject(t *testing.T) {
 	r := newRig(t, "/files/bags", export.Write, long)
 	r.untick("png")

@@ -58,12 +58,11 @@ func (p *picture) close() { p.worker.Close() }
 // order asks for a picture, unless it is the one that is shown.
 func (p *picture) order(snapshot *document.Snapshot, day time.Time) {
 	wanted := drawing{snapshot, day.Format(time.DateOnly)}
-	if wanted == p.last {
-		return
+	if wanted != p.last {
+		p.last = wanted
+		p.worker.Order(wanted)
 	}
-	p.last = wanted
 	p.caption()
-	p.worker.Order(wanted)
 }
 
 // draw draws every piece. One that cannot be drawn is left out here; writing it

@@ -42,6 +42,7 @@ func newRig(t *testing.T, folder string, write jobs.Writer, patience time.Durati
 	}
 	window := test.NewTempWindow(t, nil)
 	r.Step = newStep(r.doc, func() string { return r.project }, r.set, window, jobs.New(write), around)
+	r.Show()
 	window.SetContent(container.NewPadded(r.Step))
 	window.Resize(fyne.NewSize(330, 1000))
 	t.Cleanup(r.Close)

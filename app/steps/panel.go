@@ -78,6 +78,7 @@ func (p *Panel) Select(step int) {
 	p.chosen = step
 	p.list.set(step)
 	if step != filesStep {
+		p.files.Hide()
 		p.enter(step)
 	} else {
 		p.files.Show() // it looks anew which files there are
