@@ -4,6 +4,8 @@ import (
 	"context"
 	"encoding/binary"
 	"image"
+	"runtime"
+	"sync"
 
 	"gussetwright/render/ink"
 )
@@ -64,10 +66,24 @@ type reducer struct {
 }
 
 func newReducer(from, to image.Point, emit func(y int, line []byte)) *reducer {
-	return &reducer{
-		across: spans(from.X, to.X), down: spans(from.Y, to.Y), emit: emit,
+	return newBand(from, to, 0, to.Y, emit)
+}
+
+// newBand returns a reducer for the reduced rows from first up to end. It takes the rows
+// that its method rows tells.
+func newBand(from, to image.Point, first, end int, emit func(y int, line []byte)) *reducer {
+	r := &reducer{
+		across: spans(from.X, to.X), down: spans(from.Y, to.Y)[:end], at: first, emit: emit,
 		current: make([]uint64, to.X), sum: make([]uint64, to.X), line: make([]byte, 4*to.X),
 	}
+	r.row, _ = r.rows()
+	return r
+}
+
+// rows returns which rows are still to be added: from first up to end.
+func (r *reducer) rows() (first, end int) {
+	last := r.down[len(r.down)-1]
+	return r.down[r.at].first, last.first + len(last.weights)
 }
 
 // add takes the next row.
@@ -111,7 +127,7 @@ func (p *Picture) look(ctx context.Context, pixels samples) error {
 	size := shown(p.Stored)
 	finest := image.NewRGBA(image.Rectangle{Max: turn.size(size)})
 	colour := screen(pixels.model)
-	reduced := newReducer(p.Stored, size, func(y int, line []byte) {
+	emit := func(y int, line []byte) {
 		colour(line)
 		start := turn.place(image.Pt(0, y), size)
 		next := turn.place(image.Pt(1, y), size)
@@ -120,19 +136,27 @@ func (p *Picture) look(ctx context.Context, pixels samples) error {
 		for ; len(line) > 0; line, at = line[4:], at+step {
 			copy(finest.Pix[at:at+4], line)
 		}
-	})
+	}
 	var gauge *inkGauge
 	if pixels.model == inks {
 		gauge = newInkGauge(p.Stored, turn, p.PerMM)
 	}
-	err := eachRow(ctx, p.Format, pixels, p.Stored, func(line []byte) {
-		switch pixels.model {
-		case inks:
-			gauge.add(line)
-		case straight:
-			p.Alpha = multiply(line) || p.Alpha
-		}
-		reduced.add(line)
+	count := 1
+	if pixels.model == lightness {
+		count = min(runtime.GOMAXPROCS(0), size.Y)
+	}
+	err := inBands(count, p.Format, func(i int) error {
+		band := newBand(p.Stored, size, i*size.Y/count, (i+1)*size.Y/count, emit)
+		first, end := band.rows()
+		return p.eachRow(ctx, pixels, first, end, func(line []byte) {
+			switch pixels.model {
+			case inks:
+				gauge.add(line)
+			case straight:
+				p.Alpha = multiply(line) || p.Alpha
+			}
+			band.add(line)
+		})
 	})
 	if err != nil {
 		return err
@@ -144,18 +168,38 @@ func (p *Picture) look(ctx context.Context, pixels samples) error {
 	return nil
 }
 
-// eachRow goes over the rows until ctx ends.
-func eachRow(ctx context.Context, format string, pixels samples, size image.Point, do func(line []byte)) error {
-	line := make([]byte, 4*size.X)
-	for y := range size.Y {
-		if err := stopped(ctx, format); err != nil {
+// inBands does each of count bands, all side by side, and returns the error of the first
+// that failed.
+func inBands(count int, format string, do func(i int) error) error {
+	errs := make([]error, count)
+	var all sync.WaitGroup
+	for i := range count {
+		all.Go(func() {
+			defer contain(format, &errs[i])
+			errs[i] = do(i)
+		})
+	}
+	all.Wait()
+	for _, err := range errs {
+		if err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// eachRow goes over the rows from first up to end until ctx ends.
+func (p *Picture) eachRow(ctx context.Context, pixels samples, first, end int, do func(line []byte)) error {
+	line := make([]byte, 4*p.Stored.X)
+	for y := first; y < end; y++ {
+		if err := stopped(ctx, p.Format); err != nil {
 			return err
 		}
 		if err := pixels.row(y, line); err != nil {
-			if stop := stopped(ctx, format); stop != nil {
+			if stop := stopped(ctx, p.Format); stop != nil {
 				return stop
 			}
-			return damaged(format, err)
+			return damaged(p.Format, err)
 		}
 		do(line)
 	}

@@ -1,6 +1,7 @@
 package raster
 
 import (
+	"bytes"
 	"context"
 	"encoding/binary"
 	"errors"
@@ -36,6 +37,17 @@ func TestSpansShareAll(t *testing.T) {
 	}
 }
 
+func reduceInBands(m *image.RGBA, to image.Point, count int) *image.RGBA {
+	got := image.NewRGBA(image.Rectangle{Max: to})
+	for i := range count {
+		r := newBand(m.Rect.Max, to, i*to.Y/count, (i+1)*to.Y/count, func(y int, line []byte) { copy(got.Pix[y*got.Stride:], line) })
+		for first, end := r.rows(); first < end; first++ {
+			r.add(m.Pix[first*m.Stride:][:m.Stride])
+		}
+	}
+	return got
+}
+
 // The reduced picture is the mean of areas: computed here in another way, with
 // fractions of pixels in floating point.
 func TestReducesByAreas(t *testing.T) {
@@ -45,10 +57,11 @@ func TestReducesByAreas(t *testing.T) {
 	for i := range m.Pix {
 		m.Pix[i] = byte(random.Uint32())
 	}
-	got := image.NewRGBA(image.Rect(0, 0, to, to))
-	r := newReducer(m.Rect.Max, got.Rect.Max, func(y int, line []byte) { copy(got.Pix[y*got.Stride:], line) })
-	for y := range from {
-		r.add(m.Pix[y*m.Stride:][:m.Stride])
+	got := reduceInBands(m, image.Pt(to, to), 1)
+	for _, count := range []int{2, 3, to} {
+		if !bytes.Equal(reduceInBands(m, image.Pt(to, to), count).Pix, got.Pix) {
+			t.Errorf("%d bands are not the same picture as one", count)
+		}
 	}
 	share := func(i, pixel int) float64 {
 		const ratio = float64(from) / to

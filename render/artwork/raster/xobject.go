@@ -105,7 +105,7 @@ func (p *Picture) packed(ctx context.Context) (coding object.Dict, data []byte, 
 		return nil, nil, nil, phrase.Errorf("put the %s picture into the PDF file: its colours are not turned to RGB; save it again as PNG", p.Format)
 	}
 	colours, alpha := newPacker(0, p.Colours.Channels(), p.Stored.X), newPacker(3, 1, p.Stored.X)
-	err = eachRow(ctx, p.Format, pixels, p.Stored, func(line []byte) {
+	err = p.eachRow(ctx, pixels, 0, p.Stored.Y, func(line []byte) {
 		colours.add(line)
 		if p.Alpha {
 			alpha.add(line)
