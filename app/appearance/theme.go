@@ -37,8 +37,21 @@ func Wear(app fyne.App, set *settings.Settings) {
 			return
 		}
 		appearance, scale = set.Appearance(), set.TextScale()
-		app.Settings().SetTheme(worn)
+		drawing(app.Driver().AllWindows(), func() { app.Settings().SetTheme(worn) })
 	})
+}
+
+// drawing does something as if the first of the windows were being drawn. With another
+// theme the toolkit deletes the pictures of all text; while nothing is drawn the graphics
+// library does not know whose they are and keeps them, some 4 MB with every change.
+func drawing(windows []fyne.Window, do func()) {
+	if len(windows) > 0 {
+		if drawn, can := windows[0].(interface{ RunWithContext(func()) }); can {
+			drawn.RunWithContext(do)
+			return
+		}
+	}
+	do()
 }
 
 // read takes what is needed out of the settings, as colours and sizes are asked
