@@ -9,11 +9,24 @@ import (
 	"gussetwright/geometry/phrase"
 )
 
+// Whom files are for, in English.
+const (
+	forPress  = "For printer and die-maker"
+	forArt    = "For the artwork"
+	forClient = "For the client"
+	forJob    = "For quote and order"
+	forLesson = "For a lesson"
+)
+
+// Parties returns whom files are for, each once, those first who cannot do without.
+func Parties() []string { return []string{forPress, forClient, forArt, forJob, forLesson} }
+
 // Kind is one kind of file.
 type Kind struct {
 	Name  string // what the user asks for it by, such as "dieline"
 	Title string // what the window calls it, in English
 	Help  string
+	For   string // whom the file is for, in English: one of Parties
 	// Endings follow the name of the project in the names of the files, PieceEnding in
 	// those of which there is one for each piece; a number stands before it where there
 	// are two. Either may be empty.
@@ -33,79 +46,79 @@ type Kind struct {
 func Kinds() []Kind {
 	return []Kind{
 		{
-			Name: "dieline", Title: "Production file", Endings: []string{"-dieline.pdf"}, write: writePDF,
+			Name: "dieline", Title: "Production file", For: forPress, Endings: []string{"-dieline.pdf"}, write: writePDF,
 			Help: "the blank at true size with its artwork, a page for each piece, lines as spot colours on layers",
 		},
 		{
-			Name: "template", Title: "Template for artwork", Endings: []string{"-template.pdf"}, PieceEnding: "-template.svg", write: writeTemplate,
+			Name: "template", Title: "Template for artwork", For: forArt, Endings: []string{"-template.pdf"}, PieceEnding: "-template.svg", write: writeTemplate,
 			Help: "the blank for a drawing program: an empty layer for artwork under locked lines, panels named, bleed and safe area",
 		},
 		{
-			Name: "svg", Title: "SVG drawing", Endings: []string{".svg"}, write: writeSVG,
+			Name: "svg", Title: "SVG drawing", For: forPress, Endings: []string{".svg"}, write: writeSVG,
 			Help: "the drawing in millimetres, a group for each kind of line",
 		},
 		{
-			Name: "dxf", Title: "DXF drawing", Endings: []string{".dxf"}, write: writeDXF,
+			Name: "dxf", Title: "DXF drawing", For: forPress, Endings: []string{".dxf"}, write: writeDXF,
 			Help: "the drawing for cutting tables and die-makers, a layer for each kind of line",
 		},
 		{
-			Name: "press", Title: "Press sheet", Endings: []string{"-press.pdf"}, OfSheets: true, write: writePress,
+			Name: "press", Title: "Press sheet", For: forPress, Endings: []string{"-press.pdf"}, OfSheets: true, write: writePress,
 			Help: "the sheet as it is printed: blanks with artwork and die, gripper, colour bar, register and trim marks",
 		},
 		{
-			Name: "press-svg", Title: "Press sheet as SVG drawing", PieceEnding: "-press.svg", OfSheets: true, write: writePressSVG,
+			Name: "press-svg", Title: "Press sheet as SVG drawing", For: forPress, PieceEnding: "-press.svg", OfSheets: true, write: writePressSVG,
 			Help: "cuts and creases of all blanks on the sheet, sheet and gripper as groups of their own",
 		},
 		{
-			Name: "press-dxf", Title: "Press sheet as DXF drawing", PieceEnding: "-press.dxf", OfSheets: true, write: writePressDXF,
+			Name: "press-dxf", Title: "Press sheet as DXF drawing", For: forPress, PieceEnding: "-press.dxf", OfSheets: true, write: writePressDXF,
 			Help: "cuts and creases of all blanks on the sheet for the die-maker, sheet and gripper on layers of their own",
 		},
 		{
-			Name: "gang", Title: "Ganged press sheets", Endings: []string{"-gang.pdf"}, OfFamily: true, write: writeGang,
+			Name: "gang", Title: "Ganged press sheets", For: forPress, Endings: []string{"-gang.pdf"}, OfFamily: true, write: writeGang,
 			Help: "the sizes of a family together on sheets, with artwork and die, a page for each form",
 		},
 		{
-			Name: "gang-dxf", Title: "Ganged press sheets as DXF drawing", Endings: []string{"-gang.dxf"}, OfFamily: true, write: writeGangDXF,
+			Name: "gang-dxf", Title: "Ganged press sheets as DXF drawing", For: forPress, Endings: []string{"-gang.dxf"}, OfFamily: true, write: writeGangDXF,
 			Help: "cuts and creases of the ganged sheets for the die-maker, one form beside the other",
 		},
 		{
-			Name: "job", Title: "Job sheet", Endings: []string{"-job.pdf"}, write: writeJobSheet,
+			Name: "job", Title: "Job sheet", For: forJob, Endings: []string{"-job.pdf"}, write: writeJobSheet,
 			Help: "one page for the file of the job: blank, sheet, run, die, gluing, packing and quote with all numbers",
 		},
 		{
-			Name: "job-csv", Title: "Job as a table", Endings: []string{"-job.csv"}, write: writeJobTable,
+			Name: "job-csv", Title: "Job as a table", For: forJob, Endings: []string{"-job.csv"}, write: writeJobTable,
 			Help: "the numbers of the job with their units as comma-separated values, for spreadsheets and order systems",
 		},
 		{
-			Name: "fold", Title: "Crease pattern", Endings: []string{".fold"}, write: writeFOLD,
+			Name: "fold", Title: "Crease pattern", For: forLesson, Endings: []string{".fold"}, write: writeFOLD,
 			Help: "crease pattern with fold directions, for folding programs",
 		},
 		{
-			Name: "png", Title: "Picture", PieceEnding: "-blank.png", write: writePicture,
+			Name: "png", Title: "Picture", For: forArt, PieceEnding: "-blank.png", write: writePicture,
 			Help: "picture of the drawing, a file for each piece",
 		},
 		{
-			Name: "proof", Title: "Proof to sign", Endings: []string{"-proof.pdf"}, write: writeProof,
+			Name: "proof", Title: "Proof to sign", For: forClient, Endings: []string{"-proof.pdf"}, write: writeProof,
 			Help: "one to three pages with pictures, words and a place to sign for the client",
 		},
 		{
-			Name: "page", Title: "Proof for a browser", Endings: []string{"-proof.html"}, write: writePage,
+			Name: "page", Title: "Proof for a browser", For: forClient, Endings: []string{"-proof.html"}, write: writePage,
 			Help: "one file in which the client turns the bag, without a network",
 		},
 		{
-			Name: "pictures", Title: "Pictures of the bag", Endings: pictureEndings(), write: writeBag,
+			Name: "pictures", Title: "Pictures of the bag", For: forClient, Endings: pictureEndings(), write: writeBag,
 			Help: "the folded bag from six sides, 2000 pixels each",
 		},
 		{
-			Name: "lesson", Title: "Printed lesson", Endings: []string{"-lesson.pdf"}, write: writeLesson,
+			Name: "lesson", Title: "Printed lesson", For: forLesson, Endings: []string{"-lesson.pdf"}, write: writeLesson,
 			Help: "how the bag is folded: numbered steps with pictures, parts and tools, cautions and checks",
 		},
 		{
-			Name: "practice", Title: "Practice blanks", Endings: []string{"-practice.pdf"}, write: writePractice,
+			Name: "practice", Title: "Practice blanks", For: forLesson, Endings: []string{"-practice.pdf"}, write: writePractice,
 			Help: "the blank to print on A4 or Letter, at full size on tiles with joining marks and reduced to one page",
 		},
 		{
-			Name: "animation", Title: "Moving pictures of the folding", Endings: []string{"-folding.gif", "-folding.png"}, write: writeAnimation,
+			Name: "animation", Title: "Moving pictures of the folding", For: forLesson, Endings: []string{"-folding.gif", "-folding.png"}, write: writeAnimation,
 			Help: "the folding as a GIF that moves, and as a strip with a picture of each step",
 		},
 	}

@@ -69,7 +69,7 @@ func newStep(doc *document.Document, project func() string, set *settings.Settin
 	s.result = newResult()
 	s.scroll = entry.NewScroll(entry.NewColumn(3,
 		s.picture.box,
-		entry.NewColumn(1, entry.NewText(lang.L("What to write"), entry.Heading), s.kinds.box),
+		s.kinds.box,
 		entry.NewColumn(1, entry.NewText(lang.L("Where to"), entry.Heading), s.folder.box, s.list),
 		s.result.paths,
 	))

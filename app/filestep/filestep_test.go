@@ -87,6 +87,55 @@ func TestRemembersFolderAndTicks(t *testing.T) {
 	}
 }
 
+// A party is ticked as a whole, its kinds of a family where there is one.
+func TestTicksForAParty(t *testing.T) {
+	r := newRig(t, "/files/bags", export.Write, long)
+	r.untick("proof")
+	names := func() (names []string) {
+		for _, kind := range r.kinds.chosen() {
+			names = append(names, kind.Name)
+		}
+		return names
+	}
+	client := r.kinds.parties[slices.Index(export.Parties(), "For the client")]
+	for _, step := range []struct {
+		button string
+		want   []string
+	}{
+		{"Tick all", []string{"proof"}},
+		{"Tick none", []string{"proof", "page", "pictures"}},
+		{"Tick all", nil},
+	} {
+		if client.turn.Text != step.button || !slices.Equal(names(), step.want) {
+			t.Errorf("the button says %q and %q are ticked, want %q and %q", client.turn.Text, names(), step.button, step.want)
+		}
+		test.Tap(client.turn)
+	}
+	for _, p := range r.kinds.parties {
+		if len(p.kinds) == 0 {
+			t.Error("a party for whom there is nothing")
+		}
+	}
+}
+
+// The button keeps up with letters that grew while the step was out of sight.
+func TestLettersGrowWhileHidden(t *testing.T) {
+	r := newRig(t, "/files/bags", export.Write, long)
+	before := r.button.Size().Height
+	r.Hide()
+	r.app.Settings().SetTheme(largeTheme{r.app.Settings().Theme()})
+	r.Show()
+	r.Refresh()
+	if got := r.button.Size().Height; got <= before {
+		t.Errorf("the button is %g high, was %g with smaller letters", got, before)
+	}
+}
+
+// largeTheme has letters of twice the size.
+type largeTheme struct{ fyne.Theme }
+
+func (l largeTheme) Size(name fyne.ThemeSizeName) float32 { return 2 * l.Theme.Size(name) }
+
 func TestHiddenStepWaits(t *testing.T) {
 	r := newRig(t, "/files/bags", export.Write, long)
 	before, shown := r.picture.last, r.picture.words.Text()
@@ -166,9 +215,12 @@ func TestKeyboard(t *testing.T) {
 	canvas := r.window.Canvas()
 	var reached []fyne.Focusable
 	want := []fyne.Focusable{}
-	for i, check := range r.kinds.checks {
-		if !r.kinds.all[i].OfFamily { // the bag has none
-			want = append(want, check)
+	for _, p := range r.kinds.parties {
+		want = append(want, p.turn)
+		for _, i := range p.kinds {
+			if !r.kinds.all[i].OfFamily { // the bag has none
+				want = append(want, r.kinds.checks[i])
+			}
 		}
 	}
 	for range len(want) + 3 {
@@ -296,8 +348,8 @@ func TestClose(t *testing.T) {
 func TestEveryKindIsExplained(t *testing.T) {
 	r := newRig(t, "/files/bags", export.Write, long)
 	for i, kind := range export.Kinds() {
-		line, ok := r.kinds.box.Objects()[i].(*helped)
-		if !ok || line.check.Text != kind.Title || kind.Title == "" || line.help.Text() != capitalised(kind.Help) || line.help.Text() == kind.Help {
+		line := r.kinds.lines[i]
+		if line.check.Text != kind.Title || kind.Title == "" || line.help.Text() != capitalised(kind.Help) || line.help.Text() == kind.Help {
 			t.Errorf("kind %s: %+v", kind.Name, line)
 		}
 	}

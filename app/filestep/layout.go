@@ -30,8 +30,10 @@ func (r *stepRenderer) Objects() []fyne.CanvasObject {
 	return []fyne.CanvasObject{r.s.scroll, r.s.foot}
 }
 
-// Refresh is part of fyne.WidgetRenderer.
+// Refresh is part of fyne.WidgetRenderer. The letters may have grown or shrunk while the
+// step was out of sight.
 func (r *stepRenderer) Refresh() {
+	r.s.foot.Refresh()
 	r.Layout(r.s.Size())
 	r.s.scroll.Refresh()
 }

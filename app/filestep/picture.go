@@ -85,6 +85,7 @@ func (p *picture) show(drawn []image.Image) {
 		shown.FillMode = canvas.ImageFillContain
 		p.pictures.Add(shown)
 	}
+	p.pictures.Refresh() // or it shows when something else changes
 }
 
 // caption says how large the blank is, in the unit of the user.

@@ -32,7 +32,7 @@ var asked = []string{"L", "Localize"}
 // themselves.
 var tables = []string{
 	".Label", ".Help", ".WhyLeast", ".WhyMost", // of bag.Fields
-	".Title",                     // of export.Kinds
+	".Title", "party", // of export.Kinds and export.Parties
 	"(s.Spec.Sheet.GripperEdge)", // an option of bag.Fields
 	"change.From", "change.To",   // a choice or a switch, else no word
 	"why", // the reason for a limit

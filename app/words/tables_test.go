@@ -37,6 +37,9 @@ func textsOfTables() texts {
 		found.add(kind.Title, "kind of file "+kind.Name)
 		found.add(kind.Help, "kind of file "+kind.Name)
 	}
+	for _, party := range export.Parties() {
+		found.add(party, "whom files are for")
+	}
 	for _, role := range scene.Roles() {
 		found.add(role.Style().Help, "help of the role "+role.String())
 	}
