@@ -71,7 +71,6 @@ func newStep(doc *document.Document, project func() string, set *settings.Settin
 		s.picture.box,
 		s.kinds.box,
 		entry.NewColumn(1, entry.NewText(lang.L("Where to"), entry.Heading), s.folder.box, s.list),
-		s.result.paths,
 	))
 	s.foot = entry.NewColumn(1.5, s.warning, s.button, s.running, s.result)
 	s.foot.OnGrow(s.Refresh)

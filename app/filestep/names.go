@@ -15,8 +15,10 @@ import (
 // list shows the files that will be written, a line each.
 type list struct {
 	*entry.Column
-	paths []string // what it speaks of, or nil when it must look anew
-	lines []*entry.Text
+	paths   []string // what it speaks of, or nil when it must look anew
+	lines   []*entry.Text
+	written []string           // what was written last,
+	of      *document.Snapshot // and of which bag
 }
 
 func newList() *list { return &list{Column: entry.NewColumn(0.5)} }
@@ -24,17 +26,26 @@ func newList() *list { return &list{Column: entry.NewColumn(0.5)} }
 // forget makes the list look at the disk anew.
 func (l *list) forget() { l.paths = nil }
 
-// show lists paths and says which of them are there already. It looks at the disk
-// only when the list is another one.
-func (l *list) show(folder string, paths []string) {
+// wrote notes that files of a bag were just written.
+func (l *list) wrote(paths []string, of *document.Snapshot) {
+	l.written, l.of = paths, of
+	l.forget()
+}
+
+// show lists the paths for files of a bag and says which of them are there already. It
+// looks at the disk only when the list is another one.
+func (l *list) show(folder string, paths []string, of *document.Snapshot) {
+	if of != l.of && l.written != nil {
+		l.wrote(nil, nil) // those that are there are of another bag
+	}
 	if l.paths != nil && slices.Equal(paths, l.paths) {
 		return
 	}
 	l.paths = paths
-	l.say(wordsFor(folder, paths))
+	l.say(l.wordsFor(folder, paths))
 }
 
-func wordsFor(folder string, paths []string) []string {
+func (l *list) wordsFor(folder string, paths []string) []string {
 	switch {
 	case len(paths) == 0:
 		return []string{lang.L("Nothing is ticked.")}
@@ -44,7 +55,11 @@ func wordsFor(folder string, paths []string) []string {
 	var words []string
 	for _, path := range paths {
 		line := "• " + filepath.Base(path)
-		if isThere(path) {
+		switch {
+		case !isThere(path):
+		case slices.Contains(l.written, path):
+			line = fmt.Sprintf(lang.L("%s – written"), line)
+		default:
 			line = fmt.Sprintf(lang.L("%s – replaces the file that is there"), line)
 		}
 		words = append(words, line)
@@ -78,7 +93,7 @@ func (s *Step) showFiles(state document.State) {
 			paths = append(paths, filepath.Join(folder, name))
 		}
 	}
-	s.list.show(folder, paths)
+	s.list.show(folder, paths, state.Snapshot)
 }
 
 // warn says beside the button why files are of little use or cannot be written.

@@ -20,14 +20,13 @@ import (
 	"gussetwright/geometry/check"
 )
 
-// result is what there is to say after writing. The list of paths is no part of its
-// column, as it may be long.
+// result is what there is to say after writing; which files they are says the list of
+// the step.
 type result struct {
 	*entry.Column
 	failure *entry.Message // what went wrong
 	remedy  *entry.Text    // what to do about it
 	words   *entry.Text    // what there is
-	paths   *list
 	open    *widget.Button
 	folder  string // that can be opened, or empty
 }
@@ -35,7 +34,7 @@ type result struct {
 func newResult() *result {
 	r := &result{
 		failure: entry.NewMessage(), remedy: entry.NewText("", entry.Small),
-		words: entry.NewText("", entry.Heading), paths: newList(),
+		words: entry.NewText("", entry.Heading),
 	}
 	r.open = widget.NewButtonWithIcon(lang.L("Open folder"), theme.FolderOpenIcon(), r.openFolder)
 	r.Column = entry.NewColumn(1.5, r.failure, r.remedy, r.words, container.NewHBox(r.open))
@@ -48,7 +47,6 @@ func (r *result) clear() {
 	r.failure.Say(check.Note, "", nil)
 	r.remedy.SetText("")
 	r.words.SetText("")
-	r.paths.say(nil)
 	r.folder = ""
 	r.Hide()
 }
@@ -62,7 +60,6 @@ func (r *result) show() {
 func (r *result) succeed(folder string, paths []string) {
 	r.folder = folder
 	r.words.SetText(fmt.Sprintf(lang.L("Files written: %d"), len(paths)))
-	r.paths.say(paths)
 	r.show()
 }
 
@@ -80,7 +77,6 @@ func (r *result) fail(failed jobs.Result) {
 	if len(failed.Paths) > 0 {
 		r.folder = filepath.Dir(failed.Paths[0])
 		r.words.SetText(fmt.Sprintf(lang.L("Files written before that: %d"), len(failed.Paths)))
-		r.paths.say(failed.Paths)
 	}
 	r.show()
 }

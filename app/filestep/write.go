@@ -19,7 +19,7 @@ func (s *Step) write() {
 	progress := func(share float64, kind string) { s.later(func() { s.running.tell(share, s.kinds.title(kind)) }) }
 	done := func(result jobs.Result) {
 		wait.Stop()
-		s.later(func() { s.written(job.Folder, result) })
+		s.later(func() { s.written(job, result) })
 	}
 	if err := s.runner.Start(job, progress, done); err != nil {
 		wait.Stop()
@@ -40,17 +40,17 @@ func (s *Step) job(kinds []export.Kind) export.Job {
 }
 
 // written shows how it went.
-func (s *Step) written(folder string, result jobs.Result) {
+func (s *Step) written(job export.Job, result jobs.Result) {
 	s.running.end()
+	s.list.wrote(result.Paths, job.Snapshot)
 	switch {
 	case result.Err == nil:
-		s.result.succeed(folder, result.Paths)
+		s.result.succeed(job.Folder, result.Paths)
 	case result.Cancelled():
 		s.result.cancelled()
 	default:
 		s.result.fail(result)
 	}
-	s.scroll.ToEnd()
-	s.list.forget() // other files are there now
 	s.choicesChanged()
+	s.scroll.ToEnd()
 }
