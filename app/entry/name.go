@@ -84,9 +84,6 @@ func (n *Name) restore() {
 // Forget drops what was typed and not taken over.
 func (n *Name) Forget() { n.restore() }
 
-func (n *Name) nudge(int, stride) {}
-func (n *Name) settle()           {}
-
 func (n *Name) focused() {
 	if n.onFocus != nil {
 		n.onFocus(n)

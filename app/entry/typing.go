@@ -10,25 +10,31 @@ import (
 
 // typist is what a typing belongs to.
 type typist interface {
-	commit() bool             // takes over what was typed; false when it cannot be read
-	restore()                 // forgets what was typed
-	typed() bool              // tells whether something was typed and not taken over
-	nudge(by int, far stride) // steps up or down
-	settle()                  // ends a row of steps
-	focused()                 // tells that the entry has the focus
+	commit() bool // takes over what was typed; false when it cannot be read
+	restore()     // forgets what was typed
+	typed() bool  // tells whether something was typed and not taken over
+	focused()     // tells that the entry has the focus
 }
 
-// typing is a line to type in. Enter and the loss of focus commit, Escape restores,
-// arrows step.
+// stepper is a typist with a number, which goes up and down in steps.
+type stepper interface {
+	nudge(by int, far stride)
+	settle() // ends a row of steps
+}
+
+// typing is a line to type in. Enter and the loss of focus commit, Escape restores; in
+// the line of a number arrows step.
 type typing struct {
 	steady.Entry
 
-	owner typist
-	shift bool
+	owner   typist
+	stepper stepper // nil for words
+	shift   bool
 }
 
 func newTyping(owner typist) *typing {
 	t := &typing{owner: owner}
+	t.stepper, _ = owner.(stepper)
 	t.ExtendBaseWidget(t)
 	t.Wrapping = fyne.TextWrap(fyne.TextTruncateClip)
 	return t
@@ -44,7 +50,7 @@ func (t *typing) FocusGained() {
 // FocusLost commits.
 func (t *typing) FocusLost() {
 	t.shift = false
-	t.owner.settle()
+	t.settle()
 	t.owner.commit()
 	t.Entry.FocusLost()
 }
@@ -54,37 +60,54 @@ func (t *typing) TypedKey(key *fyne.KeyEvent) {
 	if keyrelay.ToWindow(t, key) {
 		return
 	}
-	far := normal
-	if t.shift {
-		far = coarse
-	}
 	switch key.Name {
 	case fyne.KeyReturn, fyne.KeyEnter:
 		t.owner.commit()
 	case fyne.KeyEscape:
 		t.owner.restore()
-	case fyne.KeyUp:
-		t.owner.nudge(1, far)
-	case fyne.KeyDown:
-		t.owner.nudge(-1, far)
-	case fyne.KeyPageUp:
-		t.owner.nudge(1, coarse)
-	case fyne.KeyPageDown:
-		t.owner.nudge(-1, coarse)
 	default:
-		t.Entry.TypedKey(key)
+		if !t.step(key.Name) {
+			t.Entry.TypedKey(key)
+		}
+	}
+}
+
+// step steps by a key, and tells whether the key is one for that.
+func (t *typing) step(key fyne.KeyName) bool {
+	if t.stepper == nil || !steps(key) {
+		return false
+	}
+	by, far := 1, normal
+	if key == fyne.KeyDown || key == fyne.KeyPageDown {
+		by = -1
+	}
+	if t.shift || key == fyne.KeyPageUp || key == fyne.KeyPageDown {
+		far = coarse
+	}
+	t.stepper.nudge(by, far)
+	return true
+}
+
+func steps(key fyne.KeyName) bool {
+	return key == fyne.KeyUp || key == fyne.KeyDown || key == fyne.KeyPageUp || key == fyne.KeyPageDown
+}
+
+// settle ends a row of steps.
+func (t *typing) settle() {
+	if t.stepper != nil {
+		t.stepper.settle()
 	}
 }
 
 // TypedShortcut takes the arrows with Alt, which come as a shortcut.
 func (t *typing) TypedShortcut(shortcut fyne.Shortcut) {
-	if custom, ok := shortcut.(*desktop.CustomShortcut); ok && custom.Modifier == fyne.KeyModifierAlt {
+	if custom, ok := shortcut.(*desktop.CustomShortcut); ok && custom.Modifier == fyne.KeyModifierAlt && t.stepper != nil {
 		switch custom.KeyName {
 		case fyne.KeyUp:
-			t.owner.nudge(1, fine)
+			t.stepper.nudge(1, fine)
 			return
 		case fyne.KeyDown:
-			t.owner.nudge(-1, fine)
+			t.stepper.nudge(-1, fine)
 			return
 		}
 	}
@@ -104,8 +127,8 @@ func (t *typing) KeyUp(key *fyne.KeyEvent) {
 	switch {
 	case isShift(key.Name):
 		t.shift = false
-	case key.Name == fyne.KeyUp || key.Name == fyne.KeyDown || key.Name == fyne.KeyPageUp || key.Name == fyne.KeyPageDown:
-		t.owner.settle()
+	case steps(key.Name):
+		t.settle()
 	}
 	t.Entry.KeyUp(key)
 }

@@ -6,20 +6,22 @@ import (
 
 	"fyne.io/fyne/v2/lang"
 
+	"gussetwright/app/artstep"
 	"gussetwright/app/document"
 	"gussetwright/app/entry"
+	"gussetwright/app/steppage"
 	"gussetwright/geometry"
 	"gussetwright/geometry/bag"
 	"gussetwright/render/ink"
 	"gussetwright/render/solid"
 )
 
-func newArtworkPage(b *bench) *page {
-	p := newPage(b)
-	p.addPieces()
-	p.named(lang.L("Margins"), "print.bleed_mm", "print.safe_mm")
-	p.addBackground()
-	p.named(lang.L("More"), "print.")
+func newArtworkPage(b *steppage.Bench, art *artstep.Step) *steppage.Page {
+	p := steppage.New(b)
+	addPieces(p, art)
+	p.Named(lang.L("Margins"), "print.bleed_mm", "print.safe_mm")
+	addBackground(p)
+	p.Named(lang.L("More"), "print.")
 	p.Add(entry.NewColumn(1.5,
 		entry.NewText(lang.L("What they do"), entry.Heading),
 		entry.NewText(lang.L("Bleed: colour that reaches an edge must run past it by this much, for no knife cuts twice in the same place. The gap between blanks and the margins of the sheet have to hold it."), entry.Small),
@@ -29,20 +31,20 @@ func newArtworkPage(b *bench) *page {
 }
 
 // addPieces adds what is done with artwork itself.
-func (p *page) addPieces() {
-	p.Add(p.art.Column)
-	p.art.OnFocus(p.explain)
-	p.enter, p.leave = p.art.Enter, p.art.Leave
-	p.shows = append(p.shows, p.art.Follow)
-	p.forgets = append(p.forgets, p.art.Forget)
+func addPieces(p *steppage.Page, art *artstep.Step) {
+	p.Add(art.Column)
+	art.OnFocus(p.Explain)
+	p.Enter, p.Leave = art.Enter, art.Leave
+	p.OnFollow(art.Follow)
+	p.OnForget(art.Forget)
 }
 
 // addBackground adds the inks under all artwork and shows the colour they make.
-func (p *page) addBackground() {
-	g := p.named(lang.L("Background"), "print.background_")
+func addBackground(p *steppage.Page) {
+	background := p.Named(lang.L("Background"), "print.background_")
 	colour := newSwatch()
-	g.Add(colour)
-	p.shows = append(p.shows, func(state document.State) {
+	background.Add(colour)
+	p.OnFollow(func(state document.State) {
 		spec := &state.Spec
 		colour.show(inkOn(solid.PaperOf(spec.Paper).Print, spec.Print.Background), inkWords(spec.Print.Background))
 	})

@@ -7,61 +7,56 @@ import (
 
 	"gussetwright/app/document"
 	"gussetwright/app/entry"
+	"gussetwright/app/steppage"
 	"gussetwright/geometry/bag"
 )
 
-// longestName is the limit of package bag on the name of a project.
-const longestName = 120
-
-func newBagPage(b *bench) *page {
-	p := newPage(b)
-	p.addName()
-	size := p.named(lang.L("Size"), "bag.width_mm", "bag.gusset_mm", "bag.height_mm")
-	p.addFlatFold(size)
+func newBagPage(b *steppage.Bench) *steppage.Page {
+	p := steppage.New(b)
+	addName(p)
+	size := p.Named(lang.L("Size"), "bag.width_mm", "bag.gusset_mm", "bag.height_mm")
+	addFlatFold(p, size)
 	words := entry.NewText("", entry.Muted)
 	size.Add(words)
-	p.shows = append(p.shows, func(state document.State) {
-		words.SetText(sizeInWords(&state.Spec.Body, p.length))
+	p.OnFollow(func(state document.State) {
+		words.SetText(sizeInWords(&state.Spec.Body, p.Length))
 	})
-	p.named(lang.L("Top edge"), "bag.top", "bag.turn_in_mm", "bag.zigzag_")
-	p.named(lang.L("Base"), "bag.base", "bag.base_", "bag.slot_")
-	p.named(lang.L("Seam"), "bag.seams", "bag.seam_", "bag.chamfer_deg")
-	p.named(lang.L("More"), "bag.")
+	p.Named(lang.L("Top edge"), "bag.top", "bag.turn_in_mm", "bag.zigzag_")
+	p.Named(lang.L("Base"), "bag.base", "bag.base_", "bag.slot_")
+	p.Named(lang.L("Seam"), "bag.seams", "bag.seam_", "bag.chamfer_deg")
+	p.Named(lang.L("More"), "bag.")
 	return p
 }
 
 // addName adds the name of the project, which is no field of the bag.
-func (p *page) addName() {
-	name := entry.NewName(lang.L("Project name"), lang.L("Stands on the drawings and names the files."), longestName, func(name string) {
-		spec := p.doc.State().Spec
+func addName(p *steppage.Page) {
+	name := p.Name(lang.L("Project name"), lang.L("Stands on the drawings and names the files."), func(name string) {
+		spec := p.Doc.State().Spec
 		spec.Name = name
-		p.doc.Set(spec)
+		p.Doc.Set(spec)
 	})
-	name.OnFocus(p.explain)
-	p.forgets = append(p.forgets, name.Forget)
-	g := &group{Column: entry.NewColumn(2.5)}
-	p.addTo(g, newSlot("name", name.Complain, func(spec *bag.Spec) { name.Put(spec.Name) }, name))
-	p.groups = append(p.groups, g)
-	p.Add(g)
+	s := steppage.NewSlot("name", name.Complain, func(spec *bag.Spec) { name.Put(spec.Name) }, name)
+	p.Keep(s)
+	p.Add(entry.NewColumn(0, s))
 }
 
 // addFlatFold adds the other way to enter the height: up to the crease along which
 // a block base folds up, half a gusset above the base.
-func (p *page) addFlatFold(size *group) {
+func addFlatFold(p *steppage.Page, size *entry.Column) {
 	field, _ := bag.FieldAt("bag.height_mm")
-	quantity := entry.OfField(p.doc, field)
+	quantity := entry.OfField(p.Doc, field)
 	quantity.Label, quantity.Symbol = lang.L("Height to the flat-fold crease"), ""
 	quantity.Help = lang.L("The standing height less half the gusset: from the crease along which the base folds up to the top fold. Either of the two heights may be entered; the other follows.")
 	standing := func(set func(float64)) func(float64) {
-		return func(value float64) { set(bag.HeightFromFlatFold(value, p.doc.State().Spec.Body.Gusset)) }
+		return func(value float64) { set(bag.HeightFromFlatFold(value, p.Doc.State().Spec.Body.Gusset)) }
 	}
 	quantity.Set, quantity.Drag = standing(quantity.Set), standing(quantity.Drag)
-	number := p.number(quantity)
+	number := p.Number(quantity)
 	place := entry.NewColumn(0, number)
 	size.Add(place)
-	p.shows = append(p.shows, func(state document.State) {
+	p.OnFollow(func(state document.State) {
 		body := &state.Spec.Body
-		p.reveal(place, body.Base != bag.BasePinch && body.Height > body.Gusset/2)
+		p.Reveal(place, body.Base != bag.BasePinch && body.Height > body.Gusset/2)
 		number.SetLimits(max(field.Least-body.Gusset/2, 0), field.Most-body.Gusset/2)
 		number.Put(body.Height - body.Gusset/2)
 	})

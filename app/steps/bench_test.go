@@ -4,7 +4,6 @@ import (
 	"testing"
 
 	"gussetwright/app/document"
-	"gussetwright/geometry/bag"
 )
 
 // drags returns states as a drag of a panel edge makes them: every one with
@@ -46,7 +45,7 @@ func BenchmarkRefreshUnchanged(b *testing.B) {
 	panel, window := newDesk(b)
 	panel.Select(bagStep)
 	window.Canvas().Capture()
-	state := panel.bench.doc.State()
+	state := panel.bench.Doc.State()
 	b.ReportAllocs()
 	for b.Loop() {
 		panel.show(state)
@@ -65,22 +64,5 @@ func BenchmarkSelect(b *testing.B) {
 	for b.Loop() {
 		panel.Select(i % stepCount)
 		i++
-	}
-}
-
-// BenchmarkReckon is what is done beside the window after a change in the quote step.
-func BenchmarkReckon(b *testing.B) {
-	priced, family := pricedBag(), familyBag()
-	for name, spec := range map[string]bag.Spec{"priced": priced, "family": family} {
-		snapshot, err := document.Derive(spec)
-		if err != nil {
-			b.Fatal(err)
-		}
-		b.Run(name, func(b *testing.B) {
-			b.ReportAllocs()
-			for b.Loop() {
-				reckon(quoteOrder{snapshot})
-			}
-		})
 	}
 }

@@ -6,6 +6,7 @@ import (
 	"fyne.io/fyne/v2/test"
 
 	"gussetwright/app/project"
+	"gussetwright/app/steppage/pagetest"
 	"gussetwright/geometry/bag"
 )
 
@@ -13,11 +14,11 @@ import (
 // where both have the same value and the page is out of sight.
 func TestAnotherProjectHasNothingTyped(t *testing.T) {
 	panel, _ := newDesk(t)
-	doc := panel.bench.doc
+	doc := panel.bench.Doc
 	panel.Select(bagStep)
 	width := panel.number("bag.width_mm")
 	before := width.Text()
-	enter(width, "a hand and a half")
+	pagetest.Enter(width, "a hand and a half")
 	if width.Message() == "" {
 		t.Fatal("text that cannot be read is not complained about, so this test shows nothing")
 	}

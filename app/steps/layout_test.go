@@ -12,6 +12,7 @@ import (
 	"gussetwright/app/appearance"
 	"gussetwright/app/document"
 	"gussetwright/app/settings"
+	"gussetwright/app/steppage/pagetest"
 	"gussetwright/geometry"
 )
 
@@ -82,10 +83,10 @@ func TestTextSizeChanges(t *testing.T) {
 		return panel, window
 	}
 	_, window := show()
-	markup(window)
+	pagetest.Markup(window)
 	set.SetTextScale(1.5)
 	_, fresh := show()
-	if got, want := markup(window), markup(fresh); got != want {
+	if got, want := pagetest.Markup(window), pagetest.Markup(fresh); got != want {
 		t.Errorf("after the change:\n%s\nfresh:\n%s", got, want)
 	}
 }

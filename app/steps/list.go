@@ -12,6 +12,7 @@ import (
 
 	"gussetwright/app/entry"
 	"gussetwright/app/keyrelay"
+	"gussetwright/app/steppage"
 	"gussetwright/geometry/check"
 )
 
@@ -106,7 +107,7 @@ func (l *list) TypedRune(rune) {}
 // TypedKey goes up and down.
 func (l *list) TypedKey(key *fyne.KeyEvent) {
 	keyrelay.ToWindow(l, key)
-	if to := rowAfter(key.Name, l.chosen, stepCount); to != l.chosen {
+	if to := steppage.RowAfter(key.Name, l.chosen, stepCount); to != l.chosen {
 		l.choose(to)
 	}
 }

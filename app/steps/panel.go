@@ -15,7 +15,10 @@ import (
 	"gussetwright/app/document"
 	"gussetwright/app/entry"
 	"gussetwright/app/focus"
+	"gussetwright/app/quotestep"
 	"gussetwright/app/settings"
+	"gussetwright/app/sheetstep"
+	"gussetwright/app/steppage"
 	"gussetwright/geometry"
 	"gussetwright/geometry/check"
 )
@@ -24,9 +27,10 @@ import (
 type Panel struct {
 	widget.BaseWidget
 
-	bench   *bench
+	bench   *steppage.Bench
+	art     *artstep.Step
 	list    *list
-	pages   [stepCount]*page // built when they are chosen first; none for the files
+	pages   [stepCount]*steppage.Page // built when they are chosen first; none for the files
 	files   fyne.CanvasObject
 	scroll  *container.Scroll
 	explain *explanation
@@ -42,10 +46,10 @@ type Panel struct {
 
 // New returns the steps of a document with the first of them chosen. art is what the
 // step Artwork begins with, and files what the step Files shows; later does something on
-// the goroutine of the window.
+// the goroutine of the window, and where it is nil no work is done beside that.
 func New(doc *document.Document, look *focus.Focus, set *settings.Settings, art *artstep.Step, files fyne.CanvasObject, later func(func())) *Panel {
-	p := &Panel{files: files, rule: canvas.NewRectangle(color.Transparent), explain: newExplanation()}
-	p.bench = &bench{doc: doc, look: look, set: set, art: art, explain: p.focused, bring: p.bring, later: later}
+	p := &Panel{art: art, files: files, rule: canvas.NewRectangle(color.Transparent), explain: newExplanation()}
+	p.bench = &steppage.Bench{Doc: doc, Look: look, Settings: set, Explain: p.focused, Bring: p.bring, Later: later}
 	p.list = newList(p.Select)
 	p.scroll = container.NewVScroll(entry.NewColumn(0))
 	p.ExtendBaseWidget(p)
@@ -60,7 +64,7 @@ func (p *Panel) Close() {
 	p.stop()
 	for _, page := range p.pages {
 		if page != nil {
-			page.close()
+			page.Close()
 		}
 	}
 }
@@ -83,7 +87,7 @@ func (p *Panel) Select(step int) {
 	} else {
 		p.files.Show() // it looks anew which files there are
 	}
-	p.show(p.bench.doc.State())
+	p.show(p.bench.Doc.State())
 	p.Refresh()
 }
 
@@ -91,7 +95,7 @@ func (p *Panel) Select(step int) {
 // of the theme.
 func (p *Panel) enter(step int) {
 	page := p.page(step)
-	page.enter()
+	page.Enter()
 	p.explain.about(nil)
 	p.scroll.Content = page.Column
 	p.scroll.Offset = fyne.Position{}
@@ -102,7 +106,7 @@ func (p *Panel) enter(step int) {
 // that is not shown.
 func (p *Panel) leave() {
 	if page := p.pages[p.chosen]; page != nil {
-		defer page.leave()
+		defer page.Leave()
 	}
 	canvas := fyne.CurrentApp().Driver().CanvasForObject(p)
 	if canvas == nil || p.pages[p.chosen] == nil {
@@ -131,10 +135,11 @@ func within(outer, object fyne.CanvasObject) bool {
 	return false
 }
 
-func (p *Panel) page(step int) *page {
+func (p *Panel) page(step int) *steppage.Page {
 	if p.pages[step] == nil {
-		build := [stepCount]func(*bench) *page{
-			newProductPage, newBagPage, newCarryPage, newPaperPage, newSheetPage, newArtworkPage, newQuotePage, nil,
+		artworkPage := func(b *steppage.Bench) *steppage.Page { return newArtworkPage(b, p.art) }
+		build := [stepCount]func(*steppage.Bench) *steppage.Page{
+			newProductPage, newBagPage, newCarryPage, newPaperPage, sheetstep.New, artworkPage, quotestep.New, nil,
 		}
 		p.pages[step] = build[step](p.bench)
 		p.pages[step].OnGrow(p.pageGrown)
@@ -150,13 +155,13 @@ func (p *Panel) show(state document.State) {
 	}
 	p.holding = true
 	if page := p.pages[p.chosen]; page != nil && p.chosen != filesStep {
-		page.show(state)
+		page.Follow(state)
 	}
 	var findings []check.Finding
 	if state.Err == nil {
 		findings = state.Snapshot.Findings
 	}
-	p.list.mark(marks(&state.Spec, findings, complaintsIn(state.Err)))
+	p.list.mark(marks(&state.Spec, findings, steppage.ComplaintsIn(state.Err)))
 	p.holding = false
 	if p.grown {
 		p.pageGrown()
@@ -167,9 +172,7 @@ func (p *Panel) show(state document.State) {
 func (p *Panel) forget() {
 	for _, page := range p.pages {
 		if page != nil {
-			for _, forget := range page.forgets {
-				forget()
-			}
+			page.Forget()
 		}
 	}
 }
@@ -191,9 +194,9 @@ func (p *Panel) pageGrown() {
 }
 
 func (p *Panel) settingsChanged() {
-	if unit := p.bench.set.Unit(); unit != p.unit {
+	if unit := p.bench.Settings.Unit(); unit != p.unit {
 		p.unit = unit
-		p.show(p.bench.doc.State())
+		p.show(p.bench.Doc.State())
 	}
 }
 

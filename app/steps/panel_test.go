@@ -13,6 +13,8 @@ import (
 	"gussetwright/app/entry"
 	"gussetwright/app/focus"
 	"gussetwright/app/settings"
+	"gussetwright/app/steppage"
+	"gussetwright/app/steppage/pagetest"
 	"gussetwright/geometry"
 	"gussetwright/geometry/bag"
 	"gussetwright/geometry/check"
@@ -33,47 +35,39 @@ func newDesk(t testing.TB) (*Panel, fyne.Window) {
 	return panel, window
 }
 
-// newPanel returns the steps of a document for which nobody fetches artwork.
+// newPanel returns the steps of a document for which nobody fetches artwork. Nothing is
+// done beside the window.
 func newPanel(doc *document.Document, set *settings.Settings, files fyne.CanvasObject) *Panel {
 	look := focus.New()
-	panel := New(doc, look, set, artstep.New(doc, look, set, nil, nil), files, fyne.Do)
-	panel.bench.atOnce = true
-	return panel
+	return New(doc, look, set, artstep.New(doc, look, set, nil, nil), files, nil)
 }
 
-func (p *Panel) slot(path string) *slot {
-	for _, s := range p.page(stepOf(path)).slots {
-		if s.path == path {
+// slots returns the entries of a step, hidden or not.
+func (p *Panel) slots(step int) []*steppage.Slot { return pagetest.Slots(p.page(step)) }
+
+func (p *Panel) slot(path string) *steppage.Slot {
+	for _, s := range p.slots(stepOf(path)) {
+		if s.Path == path {
 			return s
 		}
 	}
 	return nil
 }
 
+// remarks returns the findings below an entry that are shown.
+func (p *Panel) remarks(path string) (list []*entry.Message) {
+	for _, object := range p.slot(path).Objects()[1:] {
+		if message := object.(*entry.Message); message.Text() != "" {
+			list = append(list, message)
+		}
+	}
+	return list
+}
+
 // number returns the entry of a number field.
 func (p *Panel) number(path string) *entry.Number {
 	return p.slot(path).Objects()[0].(*entry.Number)
 }
-
-func enter(number *entry.Number, text string) {
-	test.Type(number.Focusable(), text)
-	number.Focusable().TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
-}
-
-func undoSteps(doc *document.Document) int {
-	steps := 0
-	for doc.State().Undo.Label != "" {
-		doc.Undo()
-		steps++
-	}
-	for range steps {
-		doc.Redo()
-	}
-	return steps
-}
-
-// markup is what a window shows, as text.
-func markup(window fyne.Window) string { return test.RenderToMarkup(window.Canvas()) }
 
 func TestGolden(t *testing.T) {
 	panel, window := newDesk(t)
@@ -82,7 +76,7 @@ func TestGolden(t *testing.T) {
 		if panel.Selected() != step {
 			t.Fatalf("step %d is shown, want %d", panel.Selected(), step)
 		}
-		geomtest.Golden(t, "steps/"+name+".xml", []byte(markup(window)))
+		geomtest.Golden(t, "steps/"+name+".xml", []byte(pagetest.Markup(window)))
 	}
 }
 
@@ -122,17 +116,17 @@ func TestList(t *testing.T) {
 // A change anywhere reaches the entries, and an entry reaches the document.
 func TestEntriesAndDocument(t *testing.T) {
 	panel, _ := newDesk(t)
-	doc := panel.bench.doc
+	doc := panel.bench.Doc
 	panel.Select(bagStep)
-	enter(panel.number("bag.width_mm"), "2*150")
-	if doc.State().Spec.Body.Width != 300 || undoSteps(doc) != 1 {
-		t.Errorf("width %g after %d steps", doc.State().Spec.Body.Width, undoSteps(doc))
+	pagetest.Enter(panel.number("bag.width_mm"), "2*150")
+	if doc.State().Spec.Body.Width != 300 || pagetest.UndoSteps(doc) != 1 {
+		t.Errorf("width %g after %d steps", doc.State().Spec.Body.Width, pagetest.UndoSteps(doc))
 	}
 	doc.Undo()
 	if text := panel.number("bag.width_mm").Text(); text != "240" {
 		t.Errorf("after undo the entry shows %q", text)
 	}
-	panel.bench.set.SetUnit(geometry.Centimetre)
+	panel.bench.Settings.SetUnit(geometry.Centimetre)
 	if text := panel.number("bag.width_mm").Text(); text != "24" {
 		t.Errorf("in cm the entry shows %q", text)
 	}
@@ -151,14 +145,14 @@ func TestEntriesAndDocument(t *testing.T) {
 func TestSelectTakesOverTyping(t *testing.T) {
 	panel, window := newDesk(t)
 	panel.Select(bagStep)
-	markup(window) // what was never drawn takes no focus
+	pagetest.Markup(window) // what was never drawn takes no focus
 	line := panel.number("bag.width_mm").Focusable()
 	window.Canvas().Focus(line)
 	for _, letter := range "31 cm" {
 		line.TypedRune(letter)
 	}
 	panel.Select(paperStep)
-	if width := panel.bench.doc.State().Spec.Body.Width; width != 310 {
+	if width := panel.bench.Doc.State().Spec.Body.Width; width != 310 {
 		t.Errorf("width %g, want 310", width)
 	}
 	if window.Canvas().Focused() == line {
@@ -171,7 +165,7 @@ func TestHeightToTheFlatFold(t *testing.T) {
 	panel, _ := newDesk(t)
 	panel.Select(bagStep)
 	var flatFold *entry.Number
-	for _, object := range panel.page(bagStep).groups[1].Objects() {
+	for _, object := range panel.page(bagStep).Objects()[1].(*entry.Column).Objects() {
 		if column, ok := object.(*entry.Column); ok {
 			flatFold, _ = column.Objects()[0].(*entry.Number)
 		}
@@ -179,18 +173,18 @@ func TestHeightToTheFlatFold(t *testing.T) {
 	if flatFold.Text() != "310" {
 		t.Fatalf("a bag of 360 with a gusset of 100 shows %q", flatFold.Text())
 	}
-	enter(flatFold, "250")
-	if height := panel.bench.doc.State().Spec.Body.Height; height != 300 {
+	pagetest.Enter(flatFold, "250")
+	if height := panel.bench.Doc.State().Spec.Body.Height; height != 300 {
 		t.Errorf("standing height %g, want 250 + 100/2", height)
 	}
 	if text := panel.number("bag.height_mm").Text(); text != "300" {
 		t.Errorf("the standing height shows %q", text)
 	}
-	enter(panel.number("bag.gusset_mm"), "80")
+	pagetest.Enter(panel.number("bag.gusset_mm"), "80")
 	if flatFold.Text() != "260" {
 		t.Errorf("with a gusset of 80 it shows %q, want 260", flatFold.Text())
 	}
-	enter(flatFold, "1480")
+	pagetest.Enter(flatFold, "1480")
 	if !strings.Contains(flatFold.Message(), "1480 mm is more than the most, 1460 mm") {
 		t.Errorf("message %q", flatFold.Message())
 	}
@@ -199,7 +193,7 @@ func TestHeightToTheFlatFold(t *testing.T) {
 // Entries that have no bearing are not shown.
 func TestEntriesThatDoNotApplyAreHidden(t *testing.T) {
 	panel, window := newDesk(t)
-	doc := panel.bench.doc
+	doc := panel.bench.Doc
 	tests := []struct {
 		path   string
 		change func(*bag.Spec)
@@ -213,13 +207,13 @@ func TestEntriesThatDoNotApplyAreHidden(t *testing.T) {
 	for _, test := range tests {
 		panel.Select(stepOf(test.path))
 		field, _ := bag.FieldAt(test.path)
-		if panel.slot(test.path).Visible() || strings.Contains(markup(window), ">"+field.Label+"<") {
+		if panel.slot(test.path).Visible() || strings.Contains(pagetest.Markup(window), ">"+field.Label+"<") {
 			t.Errorf("%s is shown", test.path)
 		}
 		spec := doc.State().Spec
 		test.change(&spec)
 		doc.Set(spec)
-		if !panel.slot(test.path).Visible() || !strings.Contains(markup(window), ">"+field.Label+"<") {
+		if !panel.slot(test.path).Visible() || !strings.Contains(pagetest.Markup(window), ">"+field.Label+"<") {
 			t.Errorf("%s is not shown", test.path)
 		}
 		doc.Undo()
@@ -232,22 +226,22 @@ func TestEntriesThatDoNotApplyAreHidden(t *testing.T) {
 // The text of a finding stands below its entry, and a click on it shows the place.
 func TestFindingBelowItsEntry(t *testing.T) {
 	panel, window := newDesk(t)
-	doc := panel.bench.doc
+	doc := panel.bench.Doc
 	panel.Select(bagStep)
 	if panel.list.marks[bagStep] != "" {
 		t.Errorf("the step is marked %q", panel.list.marks[bagStep])
 	}
-	enter(panel.number("bag.seam_flap_mm"), "8")
-	remarks := panel.slot("bag.seam_flap_mm").remarks
+	pagetest.Enter(panel.number("bag.seam_flap_mm"), "8")
+	remarks := panel.remarks("bag.seam_flap_mm")
 	if len(remarks) != 1 || !strings.Contains(remarks[0].Text(), "8 mm is narrower than 12 mm") || remarks[0].Severity() != check.Warning {
 		t.Fatalf("remarks %v", remarks)
 	}
-	if panel.list.marks[bagStep] != check.Warning || !strings.Contains(markup(window), "warningIcon") {
+	if panel.list.marks[bagStep] != check.Warning || !strings.Contains(pagetest.Markup(window), "warningIcon") {
 		t.Error("the step has no mark")
 	}
 	test.Tap(remarks[0])
 	want := doc.State().Snapshot.Findings[0].At
-	if place := panel.bench.look.Place(); place == nil || place.At != want {
+	if place := panel.bench.Look.Place(); place == nil || place.At != want {
 		t.Errorf("shown %v, want %v", place, want)
 	}
 	doc.Undo()
@@ -260,58 +254,62 @@ func TestFindingBelowItsEntry(t *testing.T) {
 func TestBagThatCannotBeDrawn(t *testing.T) {
 	panel, _ := newDesk(t)
 	panel.Select(bagStep)
-	enter(panel.number("bag.gusset_mm"), "5")
+	pagetest.Enter(panel.number("bag.gusset_mm"), "5")
 	if message := panel.number("bag.gusset_mm").Message(); !strings.Contains(message, "creased down its middle") || !strings.Contains(message, "at least 10 mm") {
 		t.Errorf("message %q", message)
 	}
 	if panel.list.marks[bagStep] != check.Error {
 		t.Errorf("the step is marked %q", panel.list.marks[bagStep])
 	}
-	enter(panel.number("bag.gusset_mm"), "60")
+	pagetest.Enter(panel.number("bag.gusset_mm"), "60")
 	if message := panel.number("bag.gusset_mm").Message(); message != "" {
 		t.Errorf("message %q after mending", message)
 	}
 }
 
-// The tab key goes through the entries in the order in which they stand, and each
-// comes into view.
+// The tab key goes through the entries in the order in which they stand.
 func TestTabOrder(t *testing.T) {
 	panel, window := newDesk(t)
 	panel.Select(bagStep)
+	visible := 0
+	for _, s := range panel.slots(bagStep) {
+		if s.Visible() {
+			visible++
+		}
+	}
+	if stops := tabStops(t, panel, window); stops != visible+1 { // and the height to the flat-fold crease
+		t.Errorf("%d stops for %d entries", stops, visible+1)
+	}
+}
+
+// tabStops counts the stops of the tab key on a page. Each must stand below the one
+// before, come into view and be explained.
+func tabStops(t *testing.T, panel *Panel, window fyne.Window) int {
+	t.Helper()
 	canvas := window.Canvas()
-	markup(window) // what was never drawn takes no focus
+	pagetest.Markup(window) // what was never drawn takes no focus
 	canvas.Focus(panel.list)
-	last := float32(-1)
-	stops := 0
+	last, stops := float32(-1), 0
 	for {
 		canvas.FocusNext()
 		focused, ok := canvas.Focused().(fyne.CanvasObject)
 		if !ok || focused == fyne.CanvasObject(panel.list) {
-			break
+			return stops
 		}
 		stops++
 		driver := fyne.CurrentApp().Driver()
 		top := driver.AbsolutePositionForObject(focused).Y
 		inPage := top - driver.AbsolutePositionForObject(panel.scroll.Content).Y
 		if inPage <= last {
-			t.Errorf("stop %d stands at %g, above the one before at %g", stops, inPage, last)
+			t.Errorf("stop %d, %T, stands at %g, above the one before at %g", stops, focused, inPage, last)
 		}
 		last = inPage
-		if top < 0 || top+focused.Size().Height > panel.scroll.Size().Height {
-			t.Errorf("stop %d is out of sight: %g to %g of %g", stops, top, top+focused.Size().Height, panel.scroll.Size().Height)
+		if bottom := top + focused.Size().Height; top < 0 || bottom > panel.scroll.Size().Height {
+			t.Errorf("stop %d, %T, is out of sight: %g to %g of %g", stops, focused, top, bottom, panel.scroll.Size().Height)
 		}
-		if panel.explain.shown == nil {
-			t.Errorf("stop %d is not explained", stops)
+		if panel.explain.shown == nil || panel.explain.title.Text() == "" {
+			t.Errorf("stop %d, %T, is not explained", stops, focused)
 		}
-	}
-	visible := 0
-	for _, s := range panel.page(bagStep).slots {
-		if s.applies {
-			visible++
-		}
-	}
-	if stops != visible+1 { // and the height to the flat-fold crease
-		t.Errorf("%d stops for %d entries", stops, visible+1)
 	}
 }
 
@@ -319,14 +317,14 @@ func TestTabOrder(t *testing.T) {
 func TestExplanation(t *testing.T) {
 	panel, window := newDesk(t)
 	panel.Select(bagStep)
-	markup(window) // what was never drawn takes no focus
+	pagetest.Markup(window) // what was never drawn takes no focus
 	window.Canvas().Focus(panel.number("bag.width_mm").Focusable())
 	for _, says := range []string{"Width of the front", "Not less than 30 mm: narrower faces leave no room", "Not more than 1000 mm"} {
 		if !strings.Contains(panel.explain.text.Text(), says) {
 			t.Errorf("%q does not say %q", panel.explain.text.Text(), says)
 		}
 	}
-	geomtest.Golden(t, "steps/bag-explained.xml", []byte(markup(window)))
+	geomtest.Golden(t, "steps/bag-explained.xml", []byte(pagetest.Markup(window)))
 }
 
 // A closed panel hears nothing any more.
@@ -334,9 +332,9 @@ func TestClose(t *testing.T) {
 	panel, _ := newDesk(t)
 	panel.Select(bagStep)
 	panel.Close()
-	spec := panel.bench.doc.State().Spec
+	spec := panel.bench.Doc.State().Spec
 	spec.Body.Width = 333
-	panel.bench.doc.Set(spec)
+	panel.bench.Doc.Set(spec)
 	if text := panel.number("bag.width_mm").Text(); text != "240" {
 		t.Errorf("the entry shows %q", text)
 	}

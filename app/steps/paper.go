@@ -8,6 +8,7 @@ import (
 
 	"gussetwright/app/document"
 	"gussetwright/app/entry"
+	"gussetwright/app/steppage"
 	"gussetwright/geometry"
 	"gussetwright/geometry/bag"
 )
@@ -19,20 +20,20 @@ const ruleThickness = 2 * 25.4 / 72
 // the caliper and the thickness of the rule, the guidance of a paper mill.
 func creaseChannel(caliper float64) float64 { return 2*caliper + ruleThickness }
 
-func newPaperPage(b *bench) *page {
-	p := newPage(b)
-	p.named(lang.L("Paper"), "paper.kind", "paper.colour", "paper.grammage_gsm", "paper.caliper_um", "paper.grain", "paper.lamination")
-	p.named(lang.L("More"), "paper.")
+func newPaperPage(b *steppage.Bench) *steppage.Page {
+	p := steppage.New(b)
+	p.Named(lang.L("Paper"), "paper.kind", "paper.colour", "paper.grammage_gsm", "paper.caliper_um", "paper.grain", "paper.lamination")
+	p.Named(lang.L("More"), "paper.")
 	result := entry.NewColumn(1.5, entry.NewText(lang.L("What follows"), entry.Heading))
 	caliper, weight, crease := entry.NewText("", entry.Small), entry.NewText("", entry.Small), entry.NewText("", entry.Small)
 	for _, text := range []*entry.Text{caliper, weight, crease} {
 		result.Add(text)
 	}
 	p.Add(result)
-	p.shows = append(p.shows, func(state document.State) {
+	p.OnFollow(func(state document.State) {
 		caliper.SetText(caliperText(&state))
 		weight.SetText(weightText(&state))
-		crease.SetText(p.creaseText(&state))
+		crease.SetText(creaseText(&state))
 	})
 	return p
 }
@@ -64,7 +65,7 @@ func weightText(state *document.State) string {
 	return fmt.Sprintf(lang.L("One bag takes %s; handles and glue are not weighed."), sum)
 }
 
-func (p *page) creaseText(state *document.State) string {
+func creaseText(state *document.State) string {
 	for _, f := range state.Snapshot.Findings {
 		if f.Code == "crease-before-folding" {
 			channel := creaseChannel(state.Snapshot.Spec.Paper.Thickness())

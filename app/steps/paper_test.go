@@ -8,6 +8,7 @@ import (
 
 	"gussetwright/app/document"
 	"gussetwright/app/entry"
+	"gussetwright/app/steppage/pagetest"
 	"gussetwright/geometry"
 	"gussetwright/geometry/bag"
 	"gussetwright/render/flat"
@@ -19,17 +20,17 @@ import (
 // inks are entries like others.
 func TestPaperAndInks(t *testing.T) {
 	panel, window := newDesk(t)
-	doc := panel.bench.doc
+	doc := panel.bench.Doc
 	panel.Select(paperStep)
 	choose := func(path, value string) {
 		t.Helper()
-		before := undoSteps(doc)
+		before := pagetest.UndoSteps(doc)
 		field, _ := bag.FieldAt(path)
 		choice := panel.slot(path).Objects()[0].(*entry.Choice)
 		choice.Pick(value)
 		spec := doc.State().Spec
-		if got := field.Choice(&spec); got != value || undoSteps(doc) != before+1 {
-			t.Errorf("%s is %q after %d steps, want %q after %d", path, got, undoSteps(doc), value, before+1)
+		if got := field.Choice(&spec); got != value || pagetest.UndoSteps(doc) != before+1 {
+			t.Errorf("%s is %q after %d steps, want %q after %d", path, got, pagetest.UndoSteps(doc), value, before+1)
 		}
 	}
 	choose("paper.kind", "kraft")
@@ -47,18 +48,18 @@ func TestPaperAndInks(t *testing.T) {
 		t.Errorf("%q does not weigh the film", weightText(&state))
 	}
 	panel.Select(artworkStep)
-	enter(panel.number("print.background_cyan_percent"), "100")
-	enter(panel.number("print.background_black_percent"), "50")
+	pagetest.Enter(panel.number("print.background_cyan_percent"), "100")
+	pagetest.Enter(panel.number("print.background_black_percent"), "50")
 	if inks := doc.State().Spec.Print.Background; inks != (bag.Background{Cyan: 100, Black: 50}) {
 		t.Errorf("inks %+v", inks)
 	}
-	if shown := markup(window); !strings.Contains(shown, "C 100, M 0, Y 0, K 50") {
+	if shown := pagetest.Markup(window); !strings.Contains(shown, "C 100, M 0, Y 0, K 50") {
 		t.Error("the swatch does not say which inks are in it")
 	}
 }
 
 func saysBelow(panel *Panel, path, text string) bool {
-	for _, remark := range panel.slot(path).remarks {
+	for _, remark := range panel.remarks(path) {
 		if strings.Contains(remark.Text(), text) {
 			return true
 		}

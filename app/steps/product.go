@@ -10,6 +10,7 @@ import (
 
 	"gussetwright/app/document"
 	"gussetwright/app/entry"
+	"gussetwright/app/steppage"
 	"gussetwright/app/words"
 	"gussetwright/assets"
 	"gussetwright/geometry"
@@ -20,7 +21,7 @@ import (
 
 // productPage asks what goes in and proposes a size.
 type productPage struct {
-	*page
+	*steppage.Page
 	sizes []product.Usual
 	names map[string]string // of the sizes, in the language of the user
 
@@ -29,54 +30,55 @@ type productPage struct {
 	volume   *entry.Text
 	warning  *entry.Message
 	use      *button
-	usual    *table
+	usual    *steppage.Table
 	matches  []product.Match
 	proposal product.Proposal
 }
 
-func newProductPage(b *bench) *page {
-	p := &productPage{page: newPage(b), names: usualNames()}
+func newProductPage(b *steppage.Bench) *steppage.Page {
+	p := &productPage{Page: steppage.New(b), names: usualNames()}
 	p.sizes, _ = product.ReadUsual(assets.UsualSizes) // the list is tested to be sound
 	p.addQuestions()
 	p.addProposal()
 	p.addUsual()
-	p.shows = append(p.shows, p.showAll)
-	return p.page
+	p.OnFollow(p.showAll)
+	return p.Page
 }
 
 // addQuestions adds the entries of the product.
 func (p *productPage) addQuestions() {
-	g := &group{Column: entry.NewColumn(3)}
-	table := bag.Fields()
-	for i := range table {
-		switch field := &table[i]; {
-		case field.Path == "product.kind":
-			p.addTo(g, p.kindSlot(field))
-		case field.Path == "product.width_mm":
-			p.addTo(g, p.widthSlot(field))
-		case takes("product.", field.Path):
-			p.addTo(g, p.fieldSlot(field))
-		}
+	questions := entry.NewColumn(3)
+	for _, s := range p.Slots(p.slotOf, "product.") {
+		questions.Add(s)
 	}
-	p.groups = append(p.groups, g)
-	p.Add(g)
+	p.Add(questions)
+}
+
+func (p *productPage) slotOf(field *bag.Field) *steppage.Slot {
+	switch field.Path {
+	case "product.kind":
+		return p.kindSlot(field)
+	case "product.width_mm":
+		return p.widthSlot(field)
+	}
+	return p.FieldSlot(field)
 }
 
 // kindSlot returns the entry of what goes in, which brings its usual room with it.
-func (p *productPage) kindSlot(field *bag.Field) *slot {
+func (p *productPage) kindSlot(field *bag.Field) *steppage.Slot {
 	choice := entry.NewChoice(lang.L(field.Label), lang.L(field.Help), entry.OptionsOf(field), func(kind string) {
-		spec := p.doc.State().Spec
+		spec := p.Doc.State().Spec
 		spec.Product = bag.Product(product.Product(spec.Product).As(bag.ProductKind(kind)))
-		p.doc.Set(spec)
+		p.Doc.Set(spec)
 	})
-	choice.OnFocus(p.explain)
-	return newSlot(field.Path, choice.Complain, func(spec *bag.Spec) { choice.Put(field.Choice(spec)) }, choice)
+	choice.OnFocus(p.Explain)
+	return steppage.NewSlot(field.Path, choice.Complain, func(spec *bag.Spec) { choice.Put(field.Choice(spec)) }, choice)
 }
 
 // widthSlot returns the entry of the width, the limit of which depends on the kind.
-func (p *productPage) widthSlot(field *bag.Field) *slot {
-	number := p.number(entry.OfField(p.doc, field))
-	return newSlot(field.Path, number.Complain, func(spec *bag.Spec) {
+func (p *productPage) widthSlot(field *bag.Field) *steppage.Slot {
+	number := p.Number(entry.OfField(p.Doc, field))
+	return steppage.NewSlot(field.Path, number.Complain, func(spec *bag.Spec) {
 		number.SetLimits(field.Least, product.Product(spec.Product).Widest())
 		number.Put(field.Number(spec))
 	}, number)
@@ -90,7 +92,7 @@ func (p *productPage) addProposal() {
 }
 
 func (p *productPage) addUsual() {
-	p.usual = newTable(nil, func(i int) { p.apply(p.matches[i].Size) })
+	p.usual = steppage.NewTable(func(i int) { p.apply(p.matches[i].Size) })
 	p.Add(entry.NewColumn(1.5,
 		entry.NewText(lang.L("Usual sizes"), entry.Heading),
 		entry.NewText(lang.L("Those that hold the product first, the closest at the top. A click takes the size."), entry.Muted),
@@ -99,7 +101,7 @@ func (p *productPage) addUsual() {
 }
 
 // apply gives the bag a size, as one step to undo.
-func (p *productPage) apply(size product.Size) { p.doc.Set(size.Apply(p.doc.State().Spec)) }
+func (p *productPage) apply(size product.Size) { p.Doc.Set(size.Apply(p.Doc.State().Spec)) }
 
 func (p *productPage) showAll(state document.State) {
 	goods := product.Product(state.Spec.Product)
@@ -108,9 +110,9 @@ func (p *productPage) showAll(state document.State) {
 }
 
 func (p *productPage) showProposal(goods product.Product, body *bag.Body) {
-	p.proposal = goods.Propose(*body, p.length)
+	p.proposal = goods.Propose(*body, p.Length)
 	p.proposed.SetText(fmt.Sprintf(lang.L("Face %s × gusset %s × height %s"),
-		p.length(p.proposal.Width), p.length(p.proposal.Gusset), p.length(p.proposal.Height)))
+		p.Length(p.proposal.Width), p.Length(p.proposal.Gusset), p.Length(p.proposal.Height)))
 	p.volume.SetText(fmt.Sprintf(lang.L("Holds %s l; the product takes %s l."), litres(p.proposal.Volume()), litres(goods.Volume())))
 	var reasons []string
 	for _, reason := range p.proposal.Reasons {
@@ -127,32 +129,32 @@ func (p *productPage) showProposal(goods product.Product, body *bag.Body) {
 
 func (p *productPage) showUsual(goods product.Product, body *bag.Body) {
 	p.matches = goods.Rank(p.sizes)
-	rows := make([]tableRow, len(p.matches))
+	rows := make([]steppage.Row, len(p.matches))
 	for i, m := range p.matches {
-		rows[i] = tableRow{
-			cells:  []string{cmp.Or(p.names[m.Name], m.Name)},
-			note:   p.matchNote(&m),
-			dim:    !m.Fits(),
-			chosen: sizeOf(body) == m.Size,
+		rows[i] = steppage.Row{
+			Name:   cmp.Or(p.names[m.Name], m.Name),
+			Note:   p.matchNote(&m),
+			Dim:    !m.Fits(),
+			Chosen: sizeOf(body) == m.Size,
 		}
 	}
-	p.usual.set(rows)
+	p.usual.Set(rows)
 }
 
 func (p *productPage) matchNote(m *product.Match) string {
-	size := p.bare(m.Width) + " × " + p.bare(m.Gusset) + " × " + p.length(m.Height)
+	size := p.Bare(m.Width) + " × " + p.Bare(m.Gusset) + " × " + p.Length(m.Height)
 	if m.Fits() {
 		return fmt.Sprintf(lang.L("%s, %s l left free"), size, litres(m.Spare))
 	}
 	var lacks []string
 	if m.Lacks.Width > 0 {
-		lacks = append(lacks, fmt.Sprintf(lang.L("face %s too narrow"), p.length(m.Lacks.Width)))
+		lacks = append(lacks, fmt.Sprintf(lang.L("face %s too narrow"), p.Length(m.Lacks.Width)))
 	}
 	if m.Lacks.Gusset > 0 {
-		lacks = append(lacks, fmt.Sprintf(lang.L("gusset %s too shallow"), p.length(m.Lacks.Gusset)))
+		lacks = append(lacks, fmt.Sprintf(lang.L("gusset %s too shallow"), p.Length(m.Lacks.Gusset)))
 	}
 	if m.Lacks.Height > 0 {
-		lacks = append(lacks, fmt.Sprintf(lang.L("%s too low"), p.length(m.Lacks.Height)))
+		lacks = append(lacks, fmt.Sprintf(lang.L("%s too low"), p.Length(m.Lacks.Height)))
 	}
 	return size + ": " + strings.Join(lacks, ", ")
 }
