@@ -43,7 +43,12 @@ func main() {
 	if err := os.Setenv("RESOURCE_NAME", "gussetwright"); err != nil { // by it a Linux desktop finds the menu entry of the window
 		fmt.Fprintln(os.Stderr, "gussetwright:", err)
 	}
-	app.SetMetadata(fyne.AppMetadata{ID: identity, Name: "Gussetwright", Version: release.Version()})
+	app.SetMetadata(fyne.AppMetadata{
+		ID: identity, Name: "Gussetwright", Version: release.Version(),
+		// All of the window is used on its goroutine. Having the toolkit check that took
+		// half of the time in which another step or another text size is shown.
+		Migrations: map[string]bool{"fyneDo": true},
+	})
 	program := app.NewWithID(identity)
 	set := settings.New(program.Preferences())
 	if err := words.Load(set.Language()); err != nil {
