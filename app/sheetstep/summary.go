@@ -59,7 +59,7 @@ func (p *page) moreText(s *document.Snapshot) string {
 	number := func(value float64) string { return geometry.FormatNumber(value, 0) }
 	list := []string{
 		fmt.Sprintf(lang.L("Waste %.0f %%."), plan.WastePercent()),
-		fmt.Sprintf(lang.L("For %s bags print %s."), number(s.Job.Quantity), number(s.Job.BagsPrinted)),
+		fmt.Sprintf(lang.L("For %s bags (step Quote) print %s."), number(s.Job.Quantity), number(s.Job.BagsPrinted)),
 	}
 	if plan.Nested {
 		list = append(list, lang.L("The blanks reach into each other."))

@@ -14,7 +14,8 @@ type Usual struct {
 
 // usual lists the sheets. A and B sizes are those of ISO 216, RA and SRA those
 // of ISO 217, as several published tables print them alike. Sizes in centimetres and
-// inches are common practice, no published source.
+// inches are common practice, no published source. No size stands here twice: what is
+// sold as 90 × 64 cm is SRA1.
 var usual = []Usual{
 	{"A1", 841, 594},
 	{"A2", 594, 420},
@@ -32,7 +33,6 @@ var usual = []Usual{
 	{"SRA3", 450, 320},
 	{"50 × 35 cm", 500, 350},
 	{"70 × 50 cm", 700, 500},
-	{"90 × 64 cm", 900, 640},
 	{"100 × 70 cm", 1000, 700},
 	{"102 × 72 cm", 1020, 720},
 	{"35 × 23 in", 889, 584.2},
