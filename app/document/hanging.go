@@ -6,6 +6,7 @@ import (
 	"image"
 	"image/color"
 	"slices"
+	"sync"
 
 	"gussetwright/geometry/bag"
 	"gussetwright/geometry/check"
@@ -95,30 +96,50 @@ func DeriveWithArt(ctx context.Context, spec bag.Spec, files map[string][]byte) 
 	if err != nil {
 		return nil, err
 	}
-	snapshot.hang(files, opener{ctx, map[opened]Hanging{}})
+	snapshot.hang(files, openAll(ctx, &spec, files))
 	return snapshot.with(snapshot.Look(ctx)), ctx.Err()
 }
 
-// opener is a gallery that opens artwork when it is asked for it.
-type opener struct {
-	ctx  context.Context
-	kept map[opened]Hanging
-}
+// atOnce is how many files are opened side by side: opening a large picture takes many
+// times the memory that is kept of it.
+const atOnce = 2
 
-type opened struct {
-	name string
-	page int
+// shelf is a gallery of artwork that was opened before.
+type shelf map[page]*Hanging
+
+// page tells the pages of files apart.
+type page struct {
+	name   string
+	number int
 }
 
 // Art is part of Gallery.
-func (o opener) Art(name string, data []byte, page int) (*artwork.Art, error) {
-	key := opened{name, page}
-	hanging, known := o.kept[key]
-	if !known {
-		hanging.Art, hanging.Err = artwork.Open(o.ctx, name, data, page)
-		o.kept[key] = hanging
-	}
+func (s shelf) Art(name string, _ []byte, number int) (*artwork.Art, error) {
+	hanging := s[page{name, number}]
 	return hanging.Art, hanging.Err
+}
+
+// openAll opens every page of artwork once.
+func openAll(ctx context.Context, spec *bag.Spec, files map[string][]byte) shelf {
+	opened := shelf{}
+	room := make(chan struct{}, atOnce)
+	var all sync.WaitGroup
+	for i := range spec.Artwork {
+		key := page{spec.Artwork[i].File, int(spec.Artwork[i].Page)}
+		data, found := files[key.name]
+		if opened[key] != nil || !found {
+			continue
+		}
+		hanging := &Hanging{}
+		opened[key] = hanging
+		all.Go(func() {
+			room <- struct{}{}
+			hanging.Art, hanging.Err = artwork.Open(ctx, key.name, data, key.number)
+			<-room
+		})
+	}
+	all.Wait()
+	return opened
 }
 
 // Opening tells whether artwork is still being opened.

@@ -164,7 +164,7 @@ func (p *Picture) look(ctx context.Context, pixels samples) error {
 	if gauge != nil {
 		p.Ink = gauge.result
 	}
-	p.Levels = levels(finest)
+	p.Levels = Levels(finest)
 	return nil
 }
 
@@ -218,8 +218,9 @@ func screen(m model) func(line []byte) {
 	return func([]byte) {}
 }
 
-// levels returns the finest level and ever smaller ones.
-func levels(finest *image.RGBA) []*image.RGBA {
+// Levels returns the picture and ever smaller ones, each half as wide and high as the one
+// before, each pixel the mean of the area that it covers, down to 64 pixels.
+func Levels(finest *image.RGBA) []*image.RGBA {
 	const smallest = 64 // pixels
 	list := []*image.RGBA{finest}
 	for {
@@ -230,10 +231,28 @@ func levels(finest *image.RGBA) []*image.RGBA {
 		}
 		half := image.Pt((size.X+1)/2, (size.Y+1)/2)
 		next := image.NewRGBA(image.Rectangle{Max: half})
+		list = append(list, next)
+		if size == half.Mul(2) {
+			halve(next, last)
+			continue
+		}
 		reduced := newReducer(size, half, func(y int, line []byte) { copy(next.Pix[y*next.Stride:], line) })
 		for y := range size.Y {
 			reduced.add(last.Pix[y*last.Stride:][:4*size.X])
 		}
-		list = append(list, next)
+	}
+}
+
+// halve makes each pixel the mean of four, as a reducer does, only faster.
+func halve(next, last *image.RGBA) {
+	const half = 0x0002_0002_0002_0002
+	at := func(row []byte, x int) uint64 { return spread(binary.LittleEndian.Uint32(row[x:])) }
+	for y := range next.Rect.Dy() {
+		line := next.Pix[y*next.Stride:][:4*next.Rect.Dx()]
+		upper, lower := last.Pix[2*y*last.Stride:][:2*len(line)], last.Pix[(2*y+1)*last.Stride:][:2*len(line)]
+		for x := 0; x < len(line); x += 4 {
+			sum := at(upper, 2*x) + at(upper, 2*x+4) + at(lower, 2*x) + at(lower, 2*x+4) + half
+			binary.LittleEndian.PutUint32(line[x:], pack(sum>>2&laneMask))
+		}
 	}
 }

@@ -79,6 +79,33 @@ func TestReducesByAreas(t *testing.T) {
 	}
 }
 
+// Halving is reducing to half: no channel differs by more than rounding.
+func TestHalvesLikeAReducer(t *testing.T) {
+	random := rand.New(rand.NewPCG(3, 4))
+	m := image.NewRGBA(image.Rect(0, 0, 46, 34))
+	for i := range m.Pix {
+		m.Pix[i] = byte(random.Uint32())
+	}
+	got := image.NewRGBA(image.Rect(0, 0, 23, 17))
+	halve(got, m)
+	for i, want := range reduceInBands(m, got.Rect.Max, 1).Pix {
+		if apart := int(got.Pix[i]) - int(want); apart < -1 || apart > 1 {
+			t.Fatalf("byte %d is %d, want %d", i, got.Pix[i], want)
+		}
+	}
+}
+
+func BenchmarkLevels(b *testing.B) {
+	for name, side := range map[string]int{"even": 2048, "odd": 2049} {
+		b.Run(name, func(b *testing.B) {
+			m := image.NewRGBA(image.Rect(0, 0, side, side))
+			for b.Loop() {
+				Levels(m)
+			}
+		})
+	}
+}
+
 func TestLevels(t *testing.T) {
 	for _, c := range []struct {
 		size  image.Point
