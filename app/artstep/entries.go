@@ -28,6 +28,7 @@ type entries struct {
 	noteBox       *entry.Column
 	place         *entry.Choice
 	page          *entry.Number
+	x, y          *entry.Number
 	pageBox       *entry.Column
 	puts          []func(*bag.Artwork)
 	numbers       []*entry.Number
@@ -36,9 +37,9 @@ type entries struct {
 
 // Limits of the entries, as of bag.Artwork, and what their sliders cover.
 const (
-	mostOffset              = 5000 // mm
-	offsetReach             = 150
+	mostOffset              = 5000         // mm
 	leastScale, mostScale   = 0.1, 100_000 // percent
+	smallScale, largeScale  = 10, 400      // percent
 	mostTurn, turnReach     = 360, 180     // degrees
 	quarter, half, fullTurn = 90, 180, 360
 )
@@ -57,13 +58,14 @@ func newEntries(step *Step, set *settings.Settings) *entries {
 	e.page = e.number(entry.Quantity{Label: lang.L("Page"), Least: 1, Most: 1, Whole: true, Help: lang.L("Which page of the file is shown.")},
 		func(a *bag.Artwork) *float64 { return &a.Page }, 1)
 	e.pageBox = entry.NewColumn(0, e.page)
+	e.x = e.number(offset("X", lang.L("To the right, as the panel hangs on the blank.")), func(a *bag.Artwork) *float64 { return &a.X }, 1)
+	e.y = e.number(offset("Y", lang.L("Upwards, as the panel hangs on the blank.")), func(a *bag.Artwork) *float64 { return &a.Y }, 1)
 	e.Column = entry.NewColumn(2.5,
 		entry.NewColumn(1, e.title, e.facts, e.noteBox),
 		e.place, fit, repeat, e.pageBox,
-		e.number(offset("X", lang.L("To the right, as the panel hangs on the blank.")), func(a *bag.Artwork) *float64 { return &a.X }, 1),
-		e.number(offset("Y", lang.L("Upwards, as the panel hangs on the blank.")), func(a *bag.Artwork) *float64 { return &a.Y }, 1),
+		e.x, e.y,
 		e.number(entry.Quantity{
-			Label: lang.L("Scale"), Unit: "%", Least: leastScale, Most: mostScale,
+			Label: lang.L("Scale"), Unit: "%", Least: leastScale, Most: mostScale, Low: smallScale, High: largeScale,
 			Help: lang.L("Percent of the size that the fit gives."),
 		}, func(a *bag.Artwork) *float64 { return &a.Scale }, 100),
 		entry.NewColumn(1, e.number(entry.Quantity{
@@ -83,8 +85,7 @@ func newEntries(step *Step, set *settings.Settings) *entries {
 
 func offset(axis, help string) entry.Quantity {
 	return entry.Quantity{
-		Label: axis, Unit: string(geometry.Millimetre), Least: -mostOffset, Most: mostOffset, Low: -offsetReach, High: offsetReach,
-		Help: help,
+		Label: axis, Unit: string(geometry.Millimetre), Least: -mostOffset, Most: mostOffset, Help: help,
 	}
 }
 
@@ -169,6 +170,9 @@ func (e *entries) show(state document.State, chosen int) {
 		e.title.SetText(piece.File)
 		e.showArt(state.Snapshot, chosen)
 		e.place.SetOptions(placesOn(&state.Snapshot.Blank, piece.On))
+		across, up := reachOn(&state.Snapshot.Blank, piece.On)
+		e.x.SetReach(-across, across)
+		e.y.SetReach(-up, up)
 		for _, put := range e.puts {
 			put(&piece)
 		}

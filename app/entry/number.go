@@ -36,7 +36,6 @@ type Number struct {
 	shown     string        // the text that stands for value
 	fault     string        // about what was typed
 	complaint string        // about the value together with others
-	low, high float64       // of the slider
 	updating  bool          // the text changes without being typed
 	stepping  bool          // a row of steps is under way
 }
@@ -76,7 +75,7 @@ func (n *Number) Put(value float64) {
 	if unit != n.unit {
 		n.unit = unit
 		n.unitText.SetText(n.quantity.unitIn(unit))
-		n.limits.SetText(n.quantity.rangeText(unit))
+		n.tellLimits()
 	}
 	n.value = value
 	n.display()
@@ -86,8 +85,27 @@ func (n *Number) Put(value float64) {
 func (n *Number) SetLimits(least, most float64) {
 	if least != n.quantity.Least || most != n.quantity.Most {
 		n.quantity.Least, n.quantity.Most = least, most
-		n.limits.SetText(n.quantity.rangeText(n.unit))
+		n.tellLimits()
 	}
+}
+
+// SetReach changes what the slider covers of the limits.
+func (n *Number) SetReach(low, high float64) {
+	if low != n.quantity.Low || high != n.quantity.High {
+		n.quantity.Low, n.quantity.High = low, high
+		n.tellLimits()
+	}
+}
+
+// tellLimits shows the limits beside the label and the ends of the slider below it.
+func (n *Number) tellLimits() {
+	if n.unit == "" {
+		return // nothing is shown yet
+	}
+	n.limits.SetText(n.quantity.rangeText(n.unit))
+	low, high := n.quantity.reach(n.unit)
+	lowText, highText := n.quantity.reachTexts(n.unit)
+	n.slide.cover(low, high, lowText, highText)
 }
 
 // display writes the value anew, in place of what was typed: a bare number that
@@ -100,10 +118,7 @@ func (n *Number) display() {
 	}
 	n.updating = false
 	n.complainAbout("")
-	if !n.slide.dragging && (n.value <= n.low || n.value >= n.high || n.low == n.high) {
-		n.low, n.high = n.quantity.slideRange(n.value)
-	}
-	n.slide.set(n.low, n.high, n.value)
+	n.slide.set(n.value)
 }
 
 // Complain shows what is wrong with the value together with others, or nothing.
@@ -209,7 +224,7 @@ func (n *Number) focused() {
 }
 
 func (n *Number) slid(value float64) {
-	to := n.quantity.slideTo(value, n.low, n.high, n.unit)
+	to := n.quantity.slideTo(value, float64(n.slide.room()), n.unit)
 	if to == n.value {
 		return
 	}
@@ -218,14 +233,11 @@ func (n *Number) slid(value float64) {
 	n.display()
 }
 
-// dropped ends a drag. A thumb that was left at an end of the slider gets room to
-// go on.
+// dropped ends a drag. The line gets the focus, so that the arrow keys go on from there.
 func (n *Number) dropped() {
 	n.quantity.Drop()
-	margin := (n.high - n.low) / 10
-	if n.value < n.low+margin || n.value > n.high-margin {
-		n.low, n.high = n.quantity.slideRange(n.value)
-		n.slide.set(n.low, n.high, n.value)
+	if canvas := fyne.CurrentApp().Driver().CanvasForObject(n.line); canvas != nil {
+		canvas.Focus(n.line)
 	}
 }
 

@@ -26,14 +26,15 @@ type Quantity struct {
 	// Decimals are how many digits after the point are shown at most; 0 for two.
 	// Lengths have those of their unit.
 	Decimals int
+	Money    bool // shown as FormatPrice writes it
 	// Step is how far an arrow key goes; 0 for one. Whole numbers and inches have steps
 	// of their own.
 	Step float64
 	// Least and Most bound the value; both ends are allowed.
 	Least, Most float64
 	Whole       bool
-	// Low and High are what the slider covers at least. Where both are 0 it goes from
-	// half to double the value.
+	// Low and High are what the slider covers of that: the usual values. Where both are 0
+	// it covers all.
 	Low, High         float64
 	Help              string // translated, as are the next two
 	WhyLeast, WhyMost string
@@ -43,10 +44,6 @@ type Quantity struct {
 	Drop      func()
 }
 
-// PriceDecimals are the digits after the point of a price: one sheet often costs less
-// than a hundredth can tell apart.
-const PriceDecimals = 4
-
 // OfField returns the quantity of a number field of the document.
 func OfField(doc *document.Document, field *bag.Field) Quantity {
 	changed := func(value float64) bag.Spec {
@@ -54,9 +51,11 @@ func OfField(doc *document.Document, field *bag.Field) Quantity {
 		field.SetNumber(&spec, value)
 		return spec
 	}
+	usual := usualSpans()[field.Path]
 	return Quantity{
 		Label: lang.L(field.Label), Symbol: field.Symbol, Unit: field.Unit,
-		Least: field.Least, Most: field.Most, Whole: field.Whole, Decimals: decimalsOf(field),
+		Least: field.Least, Most: field.Most, Whole: field.Whole, Money: isPrice(field),
+		Low: usual.low, High: usual.high,
 		Help: lang.L(field.Help), WhyLeast: translated(field.WhyLeast), WhyMost: translated(field.WhyMost),
 		Set:  func(value float64) { doc.Set(changed(value)) },
 		Drag: func(value float64) { doc.Drag(changed(value)) },
@@ -64,11 +63,8 @@ func OfField(doc *document.Document, field *bag.Field) Quantity {
 	}
 }
 
-func decimalsOf(field *bag.Field) int {
-	if strings.HasPrefix(field.Path, "prices.") && field.Unit != "%" {
-		return PriceDecimals
-	}
-	return 0
+func isPrice(field *bag.Field) bool {
+	return strings.HasPrefix(field.Path, "prices.") && field.Unit != "%"
 }
 
 // translated translates words that may be missing.
@@ -110,6 +106,9 @@ func (q *Quantity) decimals(unit geometry.Unit) int {
 
 // format writes a value as it stands in the entry.
 func (q *Quantity) format(value float64, unit geometry.Unit) string {
+	if q.Money {
+		return FormatPrice(value)
+	}
 	return geometry.FormatNumber(value/q.scale(unit), q.decimals(unit))
 }
 
@@ -139,13 +138,16 @@ func (q *Quantity) rangeText(unit geometry.Unit) string {
 // the user.
 func (q *Quantity) read(text string, unit geometry.Unit) (value float64, complaint string) {
 	var err error
-	if q.isLength() {
+	switch {
+	case q.isLength():
 		value, err = arithmetic.Evaluate(text, unit)
-	} else {
+	case q.Whole:
+		value, err = arithmetic.EvaluateCount(text, pointParts())
+	default:
 		value, err = arithmetic.EvaluateNumber(text, q.Unit)
 	}
 	if err != nil {
-		return 0, capital(words.Error(err)) + "."
+		return 0, sentence(err)
 	}
 	// A sum such as 0.1 + 0.2 leaves noise behind the last digit that means anything.
 	const finest = 1e-6
@@ -215,43 +217,4 @@ func (q *Quantity) step(s stride, unit geometry.Unit) float64 {
 		usual = 1
 	}
 	return []float64{usual / 10, usual, usual * 10}[s]
-}
-
-// slideRange returns the part of the limits that a slider covers when it starts
-// from value: half to double. All of the limits would put a hundred steps under
-// each pixel: a face of 30 to 1000 mm on a slider of 100 pixels moves by 10 mm at
-// least. Limits that are close together are covered whole.
-func (q *Quantity) slideRange(value float64) (low, high float64) {
-	if q.Low < q.High {
-		more := (q.High - q.Low) / 2
-		if low = q.Low; value <= low {
-			low = max(q.Least, value-more)
-		}
-		if high = q.High; value >= high {
-			high = min(q.Most, value+more)
-		}
-		return low, high
-	}
-	const close = 20
-	if q.Most-q.Least <= close {
-		return q.Least, q.Most
-	}
-	low, high = max(q.Least, value/2), min(q.Most, 2*value)
-	// Near 0 half to double is next to nothing.
-	if room := min((q.Most-q.Least)/20, 100); high-low < room && value-q.Least < room {
-		return q.Least, q.Least + room
-	}
-	return low, high
-}
-
-// slideTo returns the value that the slider gives for a place: a round one.
-func (q *Quantity) slideTo(value, low, high float64, unit geometry.Unit) float64 {
-	step := q.step(normal, unit)
-	if high-low < 20*step {
-		step = q.step(fine, unit)
-	}
-	scale := q.scale(unit)
-	rounded := math.Round(value/step) * (step / scale) * scale
-	rounded = math.Round(rounded*1e6) / 1e6
-	return min(max(rounded, q.Least), q.Most)
 }

@@ -2,9 +2,10 @@ package entry
 
 import (
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
+
+	"gussetwright/app/steady"
 )
 
 // Scroll shows an object that is as high as its width asks for, with a padding
@@ -13,7 +14,7 @@ type Scroll struct {
 	widget.BaseWidget
 
 	column *Column
-	scroll *container.Scroll
+	scroll *steady.Scroll
 }
 
 // NewScroll returns the scroll of an object.
@@ -21,7 +22,7 @@ func NewScroll(tall Tall) *Scroll {
 	s := &Scroll{column: NewColumn(0, tall)}
 	s.column.SetInset(1)
 	s.column.OnGrow(s.arrange)
-	s.scroll = container.NewVScroll(s.column)
+	s.scroll = steady.NewScroll(s.column)
 	s.ExtendBaseWidget(s)
 	return s
 }

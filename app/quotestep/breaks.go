@@ -10,9 +10,7 @@ import (
 	"gussetwright/app/document"
 	"gussetwright/app/entry"
 	"gussetwright/app/steppage"
-	"gussetwright/app/words"
 	"gussetwright/geometry"
-	"gussetwright/geometry/arithmetic"
 	"gussetwright/geometry/bag"
 )
 
@@ -34,7 +32,7 @@ func (p *page) addRun() {
 	p.OnFollow(func(state document.State) {
 		quantities.Put(quantitiesText(state.Spec.Breaks))
 		complaint := ""
-		for _, c := range steppage.ComplaintsIn(state.Err) {
+		for _, c := range p.Complaints(state.Err) {
 			if strings.HasPrefix(c.Path, "price_breaks") {
 				complaint = steppage.Complaint(c)
 			}
@@ -43,22 +41,18 @@ func (p *page) addRun() {
 	})
 }
 
-// readQuantities reads a list of quantities, parted by commas or semicolons, and returns
-// it in order, each once; nil for an empty one.
+// readQuantities reads a list of quantities and returns it in order, each once; nil for an
+// empty one.
 func readQuantities(text string) (list []float64, complaint string) {
+	list, complaint = entry.ReadCounts(text)
+	if complaint != "" {
+		return nil, complaint
+	}
 	field, _ := bag.FieldAt("run.quantity")
-	for _, part := range strings.FieldsFunc(text, func(r rune) bool { return r == ',' || r == ';' }) {
-		if part = strings.TrimSpace(part); part == "" {
-			continue
+	for _, quantity := range list {
+		if c := field.CheckNumber(quantity); c != nil {
+			return nil, fmt.Sprintf(lang.L("“%s”: %s"), geometry.FormatNumber(quantity, 6), steppage.Complaint(c))
 		}
-		value, err := arithmetic.EvaluateNumber(part, "")
-		if err != nil {
-			return nil, fmt.Sprintf(lang.L("“%s”: %s."), part, words.Error(err)) + " " + lang.L("Part the quantities by commas, such as 500, 2000, 5000.")
-		}
-		if c := field.CheckNumber(value); c != nil {
-			return nil, fmt.Sprintf(lang.L("“%s”: %s"), part, steppage.Sentence(words.Of(c.Limit))) + " " + steppage.Sentence(words.Of(c.Remedy))
-		}
-		list = append(list, value)
 	}
 	slices.Sort(list)
 	return slices.Compact(list), ""

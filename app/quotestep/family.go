@@ -171,7 +171,7 @@ func (f *family) rows(state document.State) []steppage.Row {
 	body := &state.Spec.Body
 	own := bag.Size{Width: body.Width, Gusset: body.Gusset, Height: body.Height, Quantity: state.Spec.Run.Quantity}
 	rows := []steppage.Row{{Name: steppage.ShortName(nameOr(state.Spec.Name, lang.L("This bag"))), Note: f.sizeNote(own) + ", " + lang.L("the bag of all steps")}}
-	complaints := steppage.ComplaintsIn(state.Err)
+	complaints := f.Complaints(state.Err)
 	for i, size := range state.Spec.Family {
 		note := f.sizeNote(size)
 		if found := f.findingsNote(i, complaints); found != "" {
@@ -236,7 +236,7 @@ func (f *family) findingsNote(i int, complaints []*bag.FieldError) string {
 
 // showChosen says what follows from the chosen size, and what is wrong with it.
 func (f *family) showChosen(state document.State) {
-	complaints := steppage.ComplaintsIn(state.Err)
+	complaints := f.Complaints(state.Err)
 	at := fmt.Sprintf("family[%d].", f.chosen)
 	for key, complain := range f.fields {
 		complain(steppage.ComplaintAbout(at+key, complaints))

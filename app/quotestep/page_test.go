@@ -169,7 +169,7 @@ func TestPrices(t *testing.T) {
 		t.Errorf("a price that is not known shows %q", paper.Text())
 	}
 	pagetest.Enter(paper, "1.60")
-	if doc.State().Spec.Prices.Paper != 1.6 || paper.Text() != "1.6" || pagetest.UndoSteps(doc) != 1 || !pagetest.Says(head, "1 of 3 known") {
+	if doc.State().Spec.Prices.Paper != 1.6 || paper.Text() != "1.60" || pagetest.UndoSteps(doc) != 1 || !pagetest.Says(head, "1 of 3 known") {
 		t.Errorf("1.60 is %g, shown as %q after %d steps, %q", doc.State().Spec.Prices.Paper, paper.Text(), pagetest.UndoSteps(doc), pagetest.Texts(head))
 	}
 	for _, wrong := range []string{"dear", "-3", "2000000"} {
@@ -183,7 +183,7 @@ func TestPrices(t *testing.T) {
 		}
 	}
 	paper.Focusable().TypedKey(&fyne.KeyEvent{Name: fyne.KeyEscape})
-	if paper.Text() != "1.6" || paper.Message() != "" {
+	if paper.Text() != "1.60" || paper.Message() != "" {
 		t.Errorf("Escape leaves %q and %q", paper.Text(), paper.Message())
 	}
 	pagetest.Enter(paper, "")
@@ -246,12 +246,16 @@ func TestReadQuantities(t *testing.T) {
 	test.NewTempApp(t)
 	for text, want := range map[string][]float64{
 		"": nil, " , ;": nil, "500": {500}, "5000, 500,2000": {500, 2000, 5000}, "2 * 500; 1000;": {1000},
+		"5,000": {5000}, "5,500; 10 000": {5500, 10_000},
 	} {
 		if got, fault := readQuantities(text); !slices.Equal(got, want) || fault != "" {
 			t.Errorf("%q: %v, %q", text, got, fault)
 		}
 	}
-	for text, says := range map[string]string{"500, many": "“many”", "0, 500": "“0”", "2.5": "“2.5”", "500 mm": "“500 mm”"} {
+	for text, says := range map[string]string{
+		"500, many": `Character 6: "m" is not a number`, "0, 500": "“0”: Less than the least, 1.", "2.5": "“2.5”: Not a whole number.",
+		"500 mm": `"mm" does not belong to this number`, "5,500": `"5,500" may be the list 5; 500 or the number 5500; write 5; 500 or 5500.`,
+	} {
 		if got, fault := readQuantities(text); !strings.Contains(fault, says) {
 			t.Errorf("%q: %v, %q", text, got, fault)
 		}

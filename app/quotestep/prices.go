@@ -80,7 +80,7 @@ func (p *page) packingDrawer() *steppage.Drawer {
 func (p *page) watch(d *steppage.Drawer, slots []*steppage.Slot, note func(*bag.Spec) string) {
 	p.OnFollow(func(state document.State) {
 		d.Say(note(&state.Spec))
-		complaints := steppage.ComplaintsIn(state.Err)
+		complaints := p.Complaints(state.Err)
 		for _, s := range slots {
 			if steppage.ComplaintAbout(s.Path, complaints) != "" {
 				d.Open(true)
@@ -108,7 +108,7 @@ func (p *page) priceSlot(field *bag.Field) *steppage.Slot {
 	p.OnFollow(func(state document.State) {
 		price.SetUnit(strings.TrimSpace(currencyIn(field.Unit, state.Spec.Currency) + " " + unitWords(field.Unit)))
 	})
-	return steppage.NewSlot(field.Path, price.Complain, func(spec *bag.Spec) { price.Put(priceText(field.Number(spec))) }, price)
+	return steppage.NewSlot(field.Path, price.Complain, func(spec *bag.Spec) { price.Put(priceText(field.Number(spec), field.Unit)) }, price)
 }
 
 // join makes a line part of the page.
@@ -119,7 +119,7 @@ func (p *page) join(line *entry.Line) {
 
 // takeOver makes a spec the bag unless an entry of it is wrong; then it says how.
 func (p *page) takeOver(spec bag.Spec, path string) (complaint string) {
-	for _, c := range steppage.ComplaintsIn(spec.Validate()) {
+	for _, c := range p.Complaints(spec.Validate()) {
 		if strings.HasPrefix(c.Path, path) {
 			return steppage.Complaint(c)
 		}
@@ -144,12 +144,15 @@ func readPrice(text, unit string) (value float64, complaint string) {
 	return value, ""
 }
 
-// priceText writes a price as it stands in its entry, nothing for 0.
-func priceText(value float64) string {
-	if value == 0 {
+// priceText writes a price or a markup as it stands in its entry, nothing for 0.
+func priceText(value float64, unit string) string {
+	switch {
+	case value == 0:
 		return ""
+	case unit == "%":
+		return geometry.FormatNumber(value, 6)
 	}
-	return geometry.FormatNumber(value, 6)
+	return entry.FormatPrice(value)
 }
 
 func currencyIn(unit, currency string) string {

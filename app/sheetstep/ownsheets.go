@@ -160,7 +160,7 @@ func (o *ownSheets) showAll(state document.State) {
 		}
 	}
 	o.Reveal(o.entries, o.chosen >= 0)
-	complaints := steppage.ComplaintsIn(state.Err)
+	complaints := o.Complaints(state.Err)
 	for key, complain := range o.fields {
 		complain(steppage.ComplaintAbout(fmt.Sprintf("stock[%d].%s", o.chosen, key), complaints))
 	}
@@ -190,7 +190,7 @@ func (o *ownSheets) note(s *bag.StockSheet, currency string) string {
 		note += ", " + fmt.Sprintf(lang.L("grain along the side of %s"), o.Length(side))
 	}
 	if s.Price > 0 {
-		price := geometry.WithUnit(geometry.FormatNumber(s.Price, entry.PriceDecimals), currency)
+		price := geometry.WithUnit(entry.FormatPrice(s.Price), currency)
 		note += ", " + fmt.Sprintf(lang.L("%s a sheet"), price)
 	}
 	return note

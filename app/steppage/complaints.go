@@ -25,6 +25,16 @@ func ComplaintsIn(err error) []*bag.FieldError {
 	return nil
 }
 
+// Complaints takes the complaints about single entries out of the error of Validate, which
+// may be nil, with lengths in the unit of the user.
+func (b *Bench) Complaints(err error) []*bag.FieldError {
+	all := ComplaintsIn(err)
+	for i, c := range all {
+		all[i] = c.With(b.Settings.Unit().Spell)
+	}
+	return all
+}
+
 // ComplaintAbout says in the language of the user what is wrong with the entry at a path,
 // or nothing.
 func ComplaintAbout(path string, complaints []*bag.FieldError) string {

@@ -52,6 +52,7 @@ var concerns = map[string][]string{
 	"margin-less-than-bleed": {"sheet.side_mm", "sheet.tail_mm"},
 	"gripper-narrow":         {"sheet.gripper_mm"},
 	"other-gripper-edge":     {"sheet.gripper_edge"},
+	"near-miss":              {"sheet.width_mm"},
 }
 
 // artworkPath stands for the list of artwork, which is no entry of the field table. All

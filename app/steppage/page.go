@@ -111,7 +111,7 @@ func (p *Page) Follow(state document.State) {
 		}
 		p.Reveal(g.column, any)
 	}
-	complaints := ComplaintsIn(state.Err)
+	complaints := p.Complaints(state.Err)
 	for _, s := range p.slots {
 		s.complain(ComplaintAbout(s.Path, complaints))
 		s.remark(p.remarksOn(s.Path, state, complaints))

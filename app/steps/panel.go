@@ -7,7 +7,6 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
-	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
@@ -18,6 +17,7 @@ import (
 	"gussetwright/app/quotestep"
 	"gussetwright/app/settings"
 	"gussetwright/app/sheetstep"
+	"gussetwright/app/steady"
 	"gussetwright/app/steppage"
 	"gussetwright/geometry"
 	"gussetwright/geometry/check"
@@ -32,7 +32,7 @@ type Panel struct {
 	list    *list
 	pages   [stepCount]*steppage.Page // built when they are chosen first; none for the files
 	files   fyne.CanvasObject
-	scroll  *container.Scroll
+	scroll  *steady.Scroll
 	explain *explanation
 	rule    *canvas.Rectangle // between list and page
 	stop    func()
@@ -51,7 +51,7 @@ func New(doc *document.Document, look *focus.Focus, set *settings.Settings, art 
 	p := &Panel{art: art, files: files, rule: canvas.NewRectangle(color.Transparent), explain: newExplanation()}
 	p.bench = &steppage.Bench{Doc: doc, Look: look, Settings: set, Explain: p.focused, Bring: p.bring, Later: later}
 	p.list = newList(p.Select)
-	p.scroll = container.NewVScroll(entry.NewColumn(0))
+	p.scroll = steady.NewScroll(entry.NewColumn(0))
 	p.ExtendBaseWidget(p)
 	p.Select(productStep)
 	p.stop = doc.Listen(p.show)

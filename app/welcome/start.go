@@ -14,6 +14,7 @@ import (
 
 	"gussetwright/app/appearance"
 	"gussetwright/app/settings"
+	"gussetwright/app/steady"
 )
 
 // Actions is what can be done from the start page. All are set.
@@ -43,7 +44,7 @@ const widest = 1040
 func NewStart(set *settings.Settings, actions Actions) *Start {
 	s := &Start{set: set, actions: actions}
 	s.size = newMeasures(set, actions.FromSize)
-	s.content = container.NewVScroll(container.New(
+	s.content = steady.NewScroll(container.New(
 		column{widest}, container.NewPadded(container.NewVBox(s.heading(), s.ways(), s.recent()))))
 	s.ExtendBaseWidget(s)
 	return s

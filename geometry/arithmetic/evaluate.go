@@ -11,66 +11,74 @@ import (
 // that is added to a length, and a sum of bare numbers alone, are in the unit
 // assumed. The error is an *Error.
 func Evaluate(text string, assumed geometry.Unit) (float64, error) {
-	reader := reader{source: []rune(text), lengths: true, assumed: assumed.Length()}
-	result, err := reader.whole()
-	if err != nil {
-		return 0, err
-	}
-	return reader.finite(reader.millimetres(result), 0)
+	reader := reader{source: []rune(text), measure: lengths(assumed)}
+	return reader.result()
 }
 
-// EvaluateNumber returns what the text comes to where the entry is no length: a
-// grammage, a share, a count. The unit of the entry may stand behind the sum, such
-// as "%" or "g/m²"; no other may. The error is an *Error.
+// EvaluateNumber returns what the text comes to where the entry is no length: a weight, a
+// grammage, a share. It comes to the unit of the entry, in which a bare number is meant.
+// In an entry in "g" or "kg" numbers may have any unit of weight (g, kg, oz, lb), in one
+// in "µm" any of thickness (µm, mm, cm, in), and in one in "g/m²" the unit may be written
+// in other ways, such as "gsm". Any other unit, such as "%", may only stand behind the
+// whole sum. The error is an *Error.
 func EvaluateNumber(text, unit string) (float64, error) {
+	if measure, known := measureIn(unit); known {
+		reader := reader{source: []rune(text), measure: measure}
+		return reader.result()
+	}
 	sum := strings.TrimRight(text, " ")
 	if start := len(sum) - len(unit); unit != "" && start >= 0 && strings.EqualFold(sum[start:], unit) {
 		sum = sum[:start]
 	}
-	reader := reader{source: []rune(sum)}
-	result, err := reader.whole()
+	reader := reader{source: []rune(sum), measure: bare(unit)}
+	return reader.result()
+}
+
+// result returns what the whole text comes to, in the unit of the measure.
+func (r *reader) result() (float64, error) {
+	total, err := r.whole()
 	if err != nil {
 		return 0, err
 	}
-	return reader.finite(result.amount, 0)
+	return r.finite(r.measured(total), 0)
 }
 
-// value is what a part of the sum comes to: a bare number, or a length in mm.
+// value is what a part of the sum comes to: a bare number, or one that has a unit.
 type value struct {
-	amount   float64
-	isLength bool
+	amount  float64
+	hasUnit bool
 }
 
-func (r *reader) millimetres(v value) float64 {
-	if v.isLength {
+func (r *reader) measured(v value) float64 {
+	if v.hasUnit {
 		return v.amount
 	}
-	return v.amount * r.assumed
+	return v.amount * r.measure.assumed
 }
 
-// add returns a + sign × b. Where one of them is a length, so is the other.
+// add returns a + sign × b. Where one of them has a unit, so has the other.
 func (r *reader) add(a, b value, sign float64) value {
-	if a.isLength == b.isLength {
-		return value{a.amount + sign*b.amount, a.isLength}
+	if a.hasUnit == b.hasUnit {
+		return value{a.amount + sign*b.amount, a.hasUnit}
 	}
-	return value{r.millimetres(a) + sign*r.millimetres(b), true}
+	return value{r.measured(a) + sign*r.measured(b), true}
 }
 
 func (r *reader) multiply(a, b value, at int) (value, error) {
-	if a.isLength && b.isLength {
-		return value{}, r.fail(at, problemArea, remedyFactor)
+	if a.hasUnit && b.hasUnit {
+		return value{}, r.fail(at, r.measure.twice, remedyFactor)
 	}
-	return value{a.amount * b.amount, a.isLength || b.isLength}, nil
+	return value{a.amount * b.amount, a.hasUnit || b.hasUnit}, nil
 }
 
 func (r *reader) divide(a, b value, at int) (value, error) {
-	if b.isLength {
-		return value{}, r.fail(at, problemByLength, remedyFraction)
+	if b.hasUnit {
+		return value{}, r.fail(at, r.measure.below, remedyFraction)
 	}
 	if b.amount == 0 {
 		return value{}, r.fail(at, problemByNought, remedyByNought)
 	}
-	return value{a.amount / b.amount, a.isLength}, nil
+	return value{a.amount / b.amount, a.hasUnit}, nil
 }
 
 func (r *reader) finite(number float64, at int) (float64, error) {

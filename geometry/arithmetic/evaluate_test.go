@@ -75,6 +75,16 @@ func TestEvaluateNumber(t *testing.T) {
 		{"170", "g/m²", 170},
 		{"170 g/m²", "g/m²", 170},
 		{"2*85 G/M²", "g/m²", 170},
+		{"170 g/m² + 1", "g/m²", 171},
+		{"170gsm", "g/m²", 170},
+		{"170 g/m2", "g/m²", 170},
+		{"170 G/M^2 * 2", "g/m²", 340},
+		{"170 g", "g/m²", 170},
+		{"150 µm", "µm", 150},
+		{"0,15 mm", "µm", 150},
+		{"0.15 mm + 20 μm + 1", "µm", 171},
+		{"0.01 in", "µm", 254}, // an inch is 25.4 mm exactly (international yard and pound agreement of 1959)
+		{"3 kN/m", "kN/m", 3},
 		{"5%", "%", 5},
 		{"2,5 + 2,5 %", "%", 5},
 		{"15°", "°", 15},
@@ -106,7 +116,7 @@ func TestComplaintsNamePlaceAndRemedy(t *testing.T) {
 		{"240 kg", 5, `"kg" is not a unit`, "mm, cm, m or in"},
 		{"10 + 24 xm", 9, `"xm" is not a unit`, "mm, cm, m or in"},
 		{"1.2.3", 1, `"1.2.3" is not a number`, "write a number"},
-		{"10+1,240", 4, `"1,240" may be 1 or 1240`, "without the comma"},
+		{"10+1,240", 4, `"1,240" may be 1.24 or 1240`, "without the comma"},
 		{"(240", 1, "opened and not closed", "close it"},
 		{"2*(3+(4)", 3, "opened and not closed", "close it"},
 		{"240)", 4, "closed that was not opened", "open it with ("},
@@ -115,6 +125,7 @@ func TestComplaintsNamePlaceAndRemedy(t *testing.T) {
 		{"240 / 2 cm", 5, "cannot divide", "without spaces"},
 		{"240 240", 5, `"2" does not belong here`, "between"},
 		{"240 (2)", 5, `"(" does not belong here`, "between"},
+		{"240\x00 2", 4, `"\x00" does not belong here`, "between"},
 		{"240 # 2", 5, `"#" does not belong here`, "between"},
 		{strings.Repeat("(", 30) + "1" + strings.Repeat(")", 30), 21, "more than 20 brackets", "shorter"},
 		{strings.Repeat("1+", 200) + "1", 201, "longer than 200", "shorter"},
@@ -138,9 +149,51 @@ func TestComplaintsNamePlaceAndRemedy(t *testing.T) {
 }
 
 func TestNumbersTakeNoOtherUnit(t *testing.T) {
-	for _, text := range []string{"170 mm", "170 g/m² + 1", "5 %"} {
-		if got, err := arithmetic.EvaluateNumber(text, "g/m²"); err == nil {
-			t.Errorf("%q: got %v, want a complaint", text, got)
+	tests := []struct{ text, unit, says string }{
+		{"170 mm", "g/m²", `"mm" is not a unit of grammage; write g/m², for example 170 g/m²`},
+		{"5 %", "g/m²", `"%" is not a unit of grammage`},
+		{"5 g/m", "g/m²", `"g/m" is not a unit of grammage`},
+		{"80 lb", "g/m²", "a basis weight in pounds means another grammage for every kind of paper; write the grammage in g/m²"},
+		{"80# text", "g/m²", "a basis weight in pounds"},
+		{"60 LBS", "g/m²", "a basis weight in pounds"},
+		{"24 cm", "g", `"cm" is not a unit of weight; write g, kg, oz or lb`},
+		{"1.4 t", "g", `"t" is not a unit of weight`},
+		{"1.4 kg/m", "g", `"kg/m" is not a unit of weight`},
+		{"1.4 kg 200", "g", `"2" does not belong here`},
+		{"2 kg * 3 kg", "g", "both have a unit; take the unit off one of the two"},
+		{"12 kg / 2 kg", "g", "what has a unit cannot divide"},
+		{"150 g", "µm", `"g" is not a unit of thickness; write µm, mm or in`},
+		{"17 cm", "%", `"cm" does not belong to this number; write the value in %`},
+		{"5 % + 1", "%", `"%" does not belong to this number; write the value in %`},
+		{"12 €", "", `"€" does not belong to this number; write the number alone`},
+		{"240 # 2", "g", `"#" does not belong here`},
+	}
+	for _, test := range tests {
+		got, err := arithmetic.EvaluateNumber(test.text, test.unit)
+		if err == nil || !strings.Contains(err.Error(), test.says) {
+			t.Errorf("%q in %s: got %v, %v; want %q", test.text, test.unit, got, err, test.says)
+		}
+	}
+}
+
+// A comma before three digits is refused where it may part thousands, also above a stroke.
+func TestCommaBeforeThreeDigits(t *testing.T) {
+	for text, want := range map[string]float64{"0,125": 0.125, "1240,125": 1240.125, "12,5": 12.5, "12,50": 12.5, "1,2345": 1.2345} {
+		if got, err := arithmetic.Evaluate(text, geometry.Millimetre); err != nil || got != want {
+			t.Errorf("%q: got %v, %v; want %v", text, got, err, want)
+		}
+	}
+	for text, says := range map[string]string{
+		"1,240":      `"1,240" may be 1.24 or 1240`,
+		"1,400 kg":   `"1,400" may be 1.4 or 1400`,
+		"12,000":     `"12,000" may be 12 or 12000`,
+		"1,240/2":    `"1,240" may be 1.24 or 1240`,
+		"9 1,240/2":  `"1,240" may be 1.24 or 1240`,
+		"1,240,125":  `"1,240,125" is not a number`,
+		"2 * -1,250": `"1,250" may be 1.25 or 1250`,
+	} {
+		if got, err := arithmetic.EvaluateNumber(text, "g"); err == nil || !strings.Contains(err.Error(), says) {
+			t.Errorf("%q: got %v, %v; want %q", text, got, err, says)
 		}
 	}
 }
@@ -216,7 +269,7 @@ func TestEvaluateAgainstRationalNumbers(t *testing.T) {
 
 func FuzzEvaluate(f *testing.F) {
 	for _, seed := range []string{
-		"2*120+10", "24 cm + 3", "9 1/2 in", "(240+100)*2", "240/2", "24,5", "1e2", "-(3)", "1/2\"*3", "((", "1,000", "5 %",
+		"2*120+10", "24 cm + 3", "9 1/2 in", "(240+100)*2", "240/2", "24,5", "1e2", "-(3)", "1/2\"*3", "((", "1,000", "5 %", "1.4 kg", "3 lb + 4 oz", "170gsm", "80#", "0.15 mm", "5,500; 3 000", "3.000", "3'000",
 	} {
 		f.Add(seed)
 	}
@@ -232,8 +285,20 @@ func FuzzEvaluate(f *testing.F) {
 				t.Fatalf("%q comes to %v, and to %v in brackets", text, got, again)
 			}
 		}
-		_, err := arithmetic.EvaluateNumber(text, "%")
-		checkComplaint(t, err)
+		for _, unit := range []string{"%", "g", "kg", "g/m²", "µm"} {
+			got, err := arithmetic.EvaluateNumber(text, unit)
+			if err == nil && (math.IsNaN(got) || math.IsInf(got, 0)) {
+				t.Fatalf("%q in %s comes to %v without a complaint", text, unit, got)
+			}
+			checkComplaint(t, err)
+		}
+		// So many kilograms are a thousand times as many grams.
+		weight := "(" + text + ") * 1 kg"
+		inGrams, err := arithmetic.EvaluateNumber(weight, "g")
+		inKilograms, _ := arithmetic.EvaluateNumber(weight, "kg")
+		if err == nil && math.Abs(inKilograms*1000-inGrams) > 1e-9*math.Abs(inGrams) {
+			t.Fatalf("%q is %v g and %v kg", weight, inGrams, inKilograms)
+		}
 		// What ParseLength reads is read alike, but for what it takes a sign in.
 		want, err := geometry.ParseLength(text, geometry.Millimetre)
 		got, own := arithmetic.Evaluate(text, geometry.Millimetre)

@@ -1,7 +1,6 @@
 package arithmetic
 
 import (
-	"math"
 	"strings"
 	"unicode"
 
@@ -18,11 +17,12 @@ const (
 
 // reader goes through the text once, from left to right.
 type reader struct {
-	source  []rune
-	at      int // the next character
-	depth   int // brackets that are open
-	lengths bool
-	assumed float64 // mm in a bare number, where lengths are read
+	source     []rune
+	at         int // the next character
+	depth      int // brackets that are open
+	measure    measure
+	counts     bool // digits may stand in groups of three
+	pointParts bool // also by a point
 }
 
 func (r *reader) fail(at int, problem, remedy phrase.Phrase) error {
@@ -38,7 +38,7 @@ func (r *reader) whole() (value, error) {
 		return value{}, err
 	}
 	switch next := r.peek(); {
-	case next == 0:
+	case r.at >= len(r.source): // the text may hold a 0 itself
 		return result, nil
 	case next == ')':
 		return value{}, r.fail(r.at, problemClose, remedyOpen)
@@ -142,30 +142,30 @@ func (r *reader) bracket() (value, error) {
 	return result, nil
 }
 
-// operand reads one value as ParseLength knows it: a decimal number, a fraction or
-// both, and a unit.
+// operand reads one value: a decimal number, a fraction or both, and a unit.
 func (r *reader) operand() (value, error) {
 	r.peek()
 	start := r.at
-	number := r.number()
+	number, err := r.number()
+	if err != nil {
+		return value{}, err
+	}
 	if number == "" {
 		return value{}, r.noNumber(start)
-	}
-	if whole, decimals, found := strings.Cut(number, ","); found && len(decimals) == 3 && !strings.ContainsAny(decimals, ",/ ") {
-		return value{}, r.fail(start, phrase.New("%q may be %s or %s", number, whole, whole+decimals), remedyComma)
 	}
 	r.peek()
 	unitAt := r.at
 	unit := r.unit()
-	if err := r.checkUnit(unitAt, unit); err != nil {
+	size, err := r.sizeOf(unit, unitAt)
+	if err != nil {
 		return value{}, err
 	}
 	// A bare number is read as millimetres, which leaves it as it is.
-	amount, err := geometry.ParseLength(number+unit, geometry.Millimetre)
+	amount, err := geometry.ParseLength(strings.ReplaceAll(number, ",", "."), geometry.Millimetre)
 	if err != nil {
 		return value{}, r.fail(start, phrase.New("%q is not a number", number), remedyNumber)
 	}
-	return value{amount, unit != ""}, nil
+	return value{amount * size, unit != ""}, nil
 }
 
 func (r *reader) noNumber(at int) error {
@@ -176,9 +176,30 @@ func (r *reader) noNumber(at int) error {
 	return r.fail(at, phrase.New("%q is not a number", string(next)), remedyNumber)
 }
 
-// number reads "240", "24,5", "1/2" or "9 1/2". A stroke with spaces beside it
-// divides, and is left for the product.
-func (r *reader) number() string {
+// number reads "240", "24,5", "1/2" or "9 1/2", and of counts one alone, such as "3 000".
+// A stroke with spaces beside it divides, and is left for the product.
+func (r *reader) number() (string, error) {
+	if r.counts {
+		return r.count()
+	}
+	start := r.at
+	text := r.mixed()
+	for _, part := range strings.FieldsFunc(text, func(c rune) bool { return c == ' ' || c == '/' }) {
+		if whole, decimals, found := strings.Cut(part, ","); found && isGroup(whole, decimals) {
+			return "", r.fail(start, twoReadings(part, whole+"."+decimals, whole+decimals), remedyComma)
+		}
+	}
+	return text, nil
+}
+
+// isGroup tells whether three digits behind others may be a group of thousands.
+func isGroup(before, digits string) bool {
+	isDigits := func(text string) bool { return strings.Trim(text, "0123456789") == "" }
+	return before != "" && before[0] != '0' && len(before) <= 3 && isDigits(before) && len(digits) == 3 && isDigits(digits)
+}
+
+// mixed reads a number, a fraction or both.
+func (r *reader) mixed() string {
 	text := r.digits()
 	if text == "" {
 		return ""
@@ -212,38 +233,57 @@ func (r *reader) belowStroke() string {
 	return ""
 }
 
+func (r *reader) isDigit(at int) bool { c := r.character(at); return c >= '0' && c <= '9' }
+
 // digits reads digits with decimals, and with an exponent such as 1e2.
 func (r *reader) digits() string {
 	start := r.at
-	isDigit := func(at int) bool { c := r.character(at); return c >= '0' && c <= '9' }
 	for {
 		c := r.character(r.at)
-		exponent := (c == 'e' || c == 'E') && r.at > start && isDigit(r.at+1)
-		if !isDigit(r.at) && c != '.' && c != ',' && !exponent {
+		exponent := (c == 'e' || c == 'E') && r.at > start && r.isDigit(r.at+1)
+		if !r.isDigit(r.at) && c != '.' && c != ',' && !exponent {
 			return string(r.source[start:r.at])
 		}
 		r.at++
 	}
 }
 
-// unit reads letters and inch marks behind a number.
+// unit reads letters and signs behind a number, and with them a unit below a stroke, as
+// in "g/m²".
 func (r *reader) unit() string {
 	start := r.at
-	for c := r.character(r.at); unicode.IsLetter(c) || c == '"' || c == '″' || c == '%' || c == '°'; c = r.character(r.at) {
+	r.letters()
+	if r.at > start && r.character(r.at) == '/' && unicode.IsLetter(r.character(r.at+1)) {
 		r.at++
+		r.letters()
+		if r.character(r.at) == '^' {
+			r.at++
+		}
+		if c := r.character(r.at); c == '²' || c == '2' {
+			r.at++
+		}
 	}
 	return string(r.source[start:r.at])
 }
 
-func (r *reader) checkUnit(at int, unit string) error {
+// letters goes past letters and the signs that stand for units, of money too.
+func (r *reader) letters() {
+	signs := "\"″%°" + r.measure.signs
+	for c := r.character(r.at); unicode.IsLetter(c) || unicode.Is(unicode.Sc, c) || strings.ContainsRune(signs, c); c = r.character(r.at) {
+		r.at++
+	}
+}
+
+// sizeOf returns how large the unit at a place is, 1 where there is none.
+func (r *reader) sizeOf(unit string, at int) (float64, error) {
 	if unit == "" {
-		return nil
+		return 1, nil
 	}
-	if !r.lengths {
-		return r.fail(at, phrase.New("%q does not belong to this number", unit), remedyNoUnit)
+	if r.measure.size != nil {
+		if size, known := r.measure.size(strings.ToLower(unit)); known {
+			return size, nil
+		}
 	}
-	if length, err := geometry.ParseLength("1"+unit, geometry.Millimetre); err != nil || math.IsNaN(length) {
-		return r.fail(at, phrase.New("%q is not a unit of length", unit), remedyUnit)
-	}
-	return nil
+	problem, remedy := r.measure.refuse(unit)
+	return 0, r.fail(at, problem, remedy)
 }

@@ -1,6 +1,7 @@
 package bag
 
 import (
+	"fmt"
 	"slices"
 	"strconv"
 	"strings"
@@ -16,6 +17,19 @@ type FieldError struct {
 	Limit  phrase.Phrase // which limit it breaks
 	Reason phrase.Phrase // why there is that limit; may be empty
 	Remedy phrase.Phrase // what to do
+
+	given any // the value as one of a sentence; nil where it is no number
+}
+
+// With returns the complaint with the lengths in it as put returns them, which is made for
+// geometry.Unit.Spell.
+func (e *FieldError) With(put func(value any) any) *FieldError {
+	told := *e
+	told.Limit, told.Reason, told.Remedy = e.Limit.With(put), e.Reason.With(put), e.Remedy.With(put)
+	if e.given != nil && fmt.Sprint(e.given) == e.Value { // not where it is told as it stands in a file
+		told.Value = fmt.Sprint(put(e.given))
+	}
+	return &told
 }
 
 // Error returns the whole complaint in one line of English, which names the entry as

@@ -16,7 +16,7 @@ func ExampleDefault() {
 	// Face width W: 240 mm
 	// Gusset depth D: 100 mm
 	// Standing height H: 360 mm
-	// Hole spacing s: 120 mm
+	// Handle spacing s: 120 mm
 }
 
 func ExampleSpec_Validate() {

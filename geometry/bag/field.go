@@ -1,9 +1,9 @@
 package bag
 
 import (
+	"fmt"
 	"math"
 	"reflect"
-	"strconv"
 
 	"gussetwright/geometry"
 	"gussetwright/geometry/phrase"
@@ -117,19 +117,20 @@ func (f *Field) check(s *Spec) *FieldError {
 
 // CheckNumber returns the complaint about a value of a number entry, or nil.
 func (f *Field) CheckNumber(value float64) *FieldError {
+	given := givenIn(value, f.Unit)
 	complain := func(limit phrase.Phrase, reason string) *FieldError {
 		return &FieldError{
-			Path: f.Path, Label: f.Name(), Value: f.exact(value), Limit: limit, Reason: phrase.Phrase{Format: reason},
-			Remedy: phrase.New("enter a value from %s", f.Range()),
+			Path: f.Path, Label: f.Name(), Value: fmt.Sprint(given), Limit: limit, Reason: phrase.Phrase{Format: reason},
+			Remedy: phrase.New("enter a value from %s", f.Range()), given: given,
 		}
 	}
 	switch {
 	case math.IsNaN(value) || math.IsInf(value, 0):
 		return complain(phrase.New("not a finite number"), "")
 	case value < f.Least:
-		return complain(phrase.New("less than the least, %s", f.format(f.Least)), f.WhyLeast)
+		return complain(phrase.New("less than the least, %s", f.limit(f.Least, false)), f.WhyLeast)
 	case value > f.Most:
-		return complain(phrase.New("more than the most, %s", f.format(f.Most)), f.WhyMost)
+		return complain(phrase.New("more than the most, %s", f.limit(f.Most, true)), f.WhyMost)
 	case f.Whole && value != math.Trunc(value):
 		return complain(phrase.New("not a whole number"), "")
 	}
@@ -160,22 +161,25 @@ func (f *Field) NameIn(translate func(string) string) string {
 	return translate(f.Label) + " " + f.Symbol
 }
 
-// Range returns the limits in words, such as "30 to 1000 mm".
-func (f *Field) Range() phrase.Phrase {
-	return phrase.New("%s to %s", geometry.FormatNumber(f.Least, 3), f.format(f.Most))
+// Range returns the limits in words, such as "30 to 1000 mm". Those of a length can be told
+// in another unit, see geometry.Unit.Spell.
+func (f *Field) Range() phrase.Phrase { return rangeOf(f.Least, f.Most, f.Unit) }
+
+func rangeOf(least, most float64, unit string) phrase.Phrase {
+	if unit == string(geometry.Millimetre) {
+		return phrase.New("%s to %s", lengthLimit{mm: least, bare: true}, lengthLimit{mm: most, most: true})
+	}
+	return phrase.New("%s to %s", geometry.FormatNumber(least, 3), geometry.WithUnit(geometry.FormatNumber(most, 6), unit))
+}
+
+// limit returns the least or the most as a value of a sentence.
+func (f *Field) limit(value float64, most bool) any {
+	if f.Unit == string(geometry.Millimetre) {
+		return lengthLimit{mm: value, most: most}
+	}
+	return f.format(value)
 }
 
 func (f *Field) format(value float64) string {
 	return geometry.WithUnit(geometry.FormatNumber(value, 6), f.Unit)
-}
-
-// exact writes a refused value with every digit that tells it from the limit,
-// and with an exponent where that would be a row of zeros.
-func (f *Field) exact(value float64) string {
-	const small, large = 1e-6, 1e12
-	form := byte('f')
-	if size := math.Abs(value); size != 0 && (size < small || size > large) {
-		form = 'g'
-	}
-	return geometry.WithUnit(strconv.FormatFloat(value, form, -1, 64), f.Unit)
 }

@@ -54,13 +54,15 @@ func (s *Spec) checkTogether() []error {
 	var complaints []error
 	complain := func(path string, limit, remedy phrase.Phrase) {
 		field, _ := FieldAt(path)
-		complaints = append(complaints, &FieldError{
-			Path: path, Label: field.Name(), Value: field.Text(s), Limit: limit, Remedy: remedy,
-		})
+		complaint := &FieldError{Path: path, Label: field.Name(), Value: field.Text(s), Limit: limit, Remedy: remedy}
+		if field.Kind() == Number {
+			complaint.given = givenIn(field.Number(s), field.Unit)
+		}
+		complaints = append(complaints, complaint)
 	}
 	if b.Gusset > 0 && b.Gusset < leastGusset {
 		complain("bag.gusset_mm", phrase.New("too narrow to be creased down its middle"),
-			phrase.New("enter 0 for a flat bag or at least %d mm", leastGusset))
+			phrase.New("enter 0 for a flat bag or at least %s", lengthLimit{mm: leastGusset}))
 	}
 	if b.Gusset == 0 && b.Base != BasePinch {
 		complain("bag.base", phrase.New("a bag without gussets has no block to stand on"),
@@ -68,11 +70,11 @@ func (s *Spec) checkTogether() []error {
 	}
 	if b.Base == BasePinch && b.BaseOverlap < leastPinch {
 		complain("bag.base_overlap_mm", phrase.New("nothing is left to fold over for the pinch base"),
-			phrase.New("enter at least %d mm", leastPinch))
+			phrase.New("enter at least %s", lengthLimit{mm: leastPinch}))
 	}
 	if b.Top == TopZigzag && b.ZigzagPitch > b.Width/2 {
 		complain("bag.zigzag_pitch_mm", phrase.New("fewer than two teeth on the face"),
-			phrase.New("enter at most %s mm", geometry.FormatNumber(b.Width/2, 1)))
+			phrase.New("enter at most %s", lengthLimit{mm: b.Width / 2, most: true}))
 	}
 	return complaints
 }
@@ -81,9 +83,10 @@ const leastPinch = 5
 
 func (a *Artwork) check(index int) []error {
 	var complaints []error
-	complain := func(key, value string, limit, remedy phrase.Phrase) {
+	complain := func(key string, value any, limit, remedy phrase.Phrase) {
 		complaints = append(complaints, &FieldError{
-			Path: fmt.Sprintf("artwork[%d].%s", index, key), Label: "Artwork", Value: value, Limit: limit, Remedy: remedy,
+			Path: fmt.Sprintf("artwork[%d].%s", index, key), Label: "Artwork", Value: fmt.Sprint(value), Limit: limit, Remedy: remedy,
+			given: value,
 		})
 	}
 	if a.File == "" {
@@ -111,17 +114,18 @@ func (a *Artwork) check(index int) []error {
 		key         string
 		value       float64
 		least, most float64
+		unit        string
 	}{
-		{"x_mm", a.X, -largestOffset, largestOffset},
-		{"y_mm", a.Y, -largestOffset, largestOffset},
-		{"scale", a.Scale, 0.001, 1000},
-		{"turn_deg", a.Turn, -360, 360},
-		{"page", a.Page, 1, mostPages},
-		{"opacity_percent", a.Opacity, 0, 100},
+		{"x_mm", a.X, -largestOffset, largestOffset, string(geometry.Millimetre)},
+		{"y_mm", a.Y, -largestOffset, largestOffset, string(geometry.Millimetre)},
+		{"scale", a.Scale, 0.001, 1000, ""},
+		{"turn_deg", a.Turn, -360, 360, ""},
+		{"page", a.Page, 1, mostPages, ""},
+		{"opacity_percent", a.Opacity, 0, 100, ""},
 	} {
 		if !(bound.value >= bound.least && bound.value <= bound.most) {
-			span := phrase.New("%s to %s", geometry.FormatNumber(bound.least, 3), geometry.FormatNumber(bound.most, 3))
-			complain(bound.key, geometry.FormatNumber(bound.value, 6), phrase.New("outside %s", span), phrase.New("enter a value from %s", span))
+			span := rangeOf(bound.least, bound.most, bound.unit)
+			complain(bound.key, givenIn(bound.value, bound.unit), phrase.New("outside %s", span), phrase.New("enter a value from %s", span))
 		}
 	}
 	return complaints
