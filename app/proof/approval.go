@@ -1,6 +1,8 @@
 package proof
 
 import (
+	"strings"
+
 	"gussetwright/geometry/phrase"
 	"gussetwright/render/report"
 )
@@ -10,7 +12,7 @@ func (b *builder) openPoints(most int) {
 	if len(b.mustChange)+len(b.mayChange) == 0 {
 		return
 	}
-	b.column.Heading(2, b.say("Not settled yet"))
+	b.column.Heading(2, b.say("Still open"))
 	left := most
 	list := func(title string, points []string) {
 		shown := points[:min(left, len(points))]
@@ -56,7 +58,7 @@ func (b *builder) changes(column *report.Column, lines int) {
 
 func (b *builder) signature(column *report.Column) {
 	column.Heading(2, b.say("Approval"))
-	column.Paragraph(b.tell(phrase.New("This approval is for version %s only.", b.Version)))
+	b.approvedBag(column)
 	for _, choice := range []phrase.Word{"Approved", "Approved with the changes above", "Not approved: please show it again"} {
 		column.Write(report.Block{Kind: report.Tick, Text: b.say(choice)})
 	}
@@ -66,4 +68,13 @@ func (b *builder) signature(column *report.Column) {
 	for _, caution := range b.cautions() {
 		column.Write(report.Block{Kind: report.Note, Text: caution})
 	}
+}
+
+// approvedBag sets beside a small picture what the signature is for, so that the page can
+// stand alone.
+func (b *builder) approvedBag(column *report.Column) {
+	column.Beside(report.Picture{Image: b.small, Quality: coverQuality}, smallWidth,
+		report.Block{Kind: report.Strong, Text: b.title()},
+		report.Block{Text: strings.Join(b.approved(len(b.mustChange)+len(b.mayChange)), "\n")},
+		report.Block{Kind: report.Note, Text: b.onlyThis()})
 }

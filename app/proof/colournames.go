@@ -1,8 +1,11 @@
 package proof
 
 import (
+	"cmp"
+	"fmt"
 	"image/color"
 	"math"
+	"slices"
 
 	"gussetwright/geometry/phrase"
 )
@@ -106,4 +109,39 @@ func greyName(lightness float64) phrase.Word {
 		return "Dark grey"
 	}
 	return "Black"
+}
+
+// namesOf returns a name for each colour. Those of one name are told apart by their
+// lightness.
+func (p *Proof) namesOf(colours []mainColour) []string {
+	names, alike := make([]string, len(colours)), map[string][]int{}
+	for i, c := range colours {
+		names[i] = p.say(colourName(c.colour))
+		alike[names[i]] = append(alike[names[i]], i)
+	}
+	for name, list := range alike {
+		slices.SortStableFunc(list, func(a, b int) int {
+			return cmp.Compare(oklabOf(colours[b].colour).l, oklabOf(colours[a].colour).l)
+		})
+		for place, i := range list {
+			names[i] = p.among(name, place, len(list))
+		}
+	}
+	return names
+}
+
+// among returns the name of a colour that stands at a place, from light to dark, among
+// so many of the same name.
+func (p *Proof) among(name string, place, count int) string {
+	switch {
+	case count == 1:
+		return name
+	case count > 3:
+		return fmt.Sprintf("%s %d", name, place+1)
+	case place == 0:
+		return p.tell(phrase.New("%s, lighter", name))
+	case place == count-1:
+		return p.tell(phrase.New("%s, darker", name))
+	}
+	return p.tell(phrase.New("%s, in between", name))
 }

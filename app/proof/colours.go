@@ -11,40 +11,43 @@ import (
 	"gussetwright/render/solid"
 )
 
-// swatch is a colour of the print. The value may have two lines, the first being how the
-// artwork states it.
+// swatch is a colour of the print. The value is how the artwork states it, for those
+// who print it; "" where nothing is printed.
 type swatch struct {
 	name, value string
 	shown       color.RGBA // on the paper of the bag
 }
 
 // swatches returns the colours of the bag: the paper where it is not white, the
-// background, and the main colours of the artwork.
+// background, and the main colours of the artwork. No two have the same name.
 func (p *Proof) swatches() ([]swatch, error) {
 	spec := &p.Snapshot.Spec
 	paper := solid.PaperOf(spec.Paper).Print
 	var list []swatch
 	if p.onBrown() {
-		list = append(list, swatch{p.say("Paper"), p.say("natural brown"), paper})
+		list = append(list, swatch{p.say("Paper, natural brown"), "", paper})
 	}
 	background := inks{}
 	if b := spec.Print.Background; b.Total() > 0 {
 		background = inks{b.Cyan / 100, b.Magenta / 100, b.Yellow / 100, b.Black / 100}
-		list = append(list, swatch{p.say("Background"), background.String(), onPaper(background.screen(), paper)})
+		name := p.tell(phrase.New("%s, background", colourName(background.screen())))
+		list = append(list, swatch{name, background.String(), onPaper(background.screen(), paper)})
 	}
 	found, err := p.artColours()
 	if err != nil {
 		return nil, err
 	}
-	for _, c := range found {
-		if background != (inks{}) && oklabOf(c.colour).distance(oklabOf(background.screen())) < reach/3 {
-			continue // the same to the eye, and shown already
-		}
+	found = slices.DeleteFunc(found, func(c mainColour) bool {
+		// The same to the eye as the background, and shown already.
+		return background != (inks{}) && oklabOf(c.colour).distance(oklabOf(background.screen())) < reach/3
+	})
+	for i, name := range p.namesOf(found) {
+		c := found[i]
 		value := p.tell(phrase.New("sRGB %d %d %d", c.colour.R, c.colour.G, c.colour.B))
 		if c.inks != nil {
-			value = c.inks.String() + "\n" + value
+			value = c.inks.String()
 		}
-		list = append(list, swatch{p.say(colourName(c.colour)), value, onPaper(c.colour, paper)})
+		list = append(list, swatch{name, value, onPaper(c.colour, paper)})
 	}
 	return list, nil
 }
@@ -55,7 +58,7 @@ type inks [4]float64
 // String returns the inks in percent, by the letters that the whole trade uses.
 func (i inks) String() string {
 	text := ""
-	for k, letter := range []string{"C ", "  M ", "  Y ", "  K "} {
+	for k, letter := range []string{"C ", " M ", " Y ", " K "} {
 		text += letter + geometry.FormatNumber(100*i[k], 0)
 	}
 	return text

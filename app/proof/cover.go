@@ -40,11 +40,28 @@ func (b *builder) cover() error {
 
 // coverPicture returns the bag at an angle for an area of the page.
 func (b *builder) coverPicture(area geometry.Rect) image.Image {
-	v := b.stage.view(coverCamera, softLook())
-	v.Width, v.Height = int(math.Round(area.Width()*coverPixels)), int(math.Round(area.Height()*coverPixels))
-	edge := int(coverEdge * float64(min(v.Width, v.Height)))
-	fit(&v, b.stage.outline(v), image.Rect(0, 0, v.Width, v.Height).Inset(edge))
-	return b.stage.draw(v)
+	return b.stage.atAnAngle(int(math.Round(area.Width()*coverPixels)), int(math.Round(area.Height()*coverPixels)))
+}
+
+// atAnAngle returns the bag as it is on the cover, in a picture of so many pixels.
+func (s *stage) atAnAngle(width, height int) *image.RGBA {
+	v := s.view(coverCamera, softLook())
+	v.Width, v.Height = width, height
+	edge := int(coverEdge * float64(min(width, height)))
+	fit(&v, s.outline(v), image.Rect(0, 0, width, height).Inset(edge))
+	return s.draw(v)
+}
+
+// Of the small picture beside the place to sign.
+const (
+	smallWidth  = 38.0 // mm on paper
+	smallPixels = 360  // across, some 240 to the inch
+	smallAspect = 4.0 / 3
+)
+
+// smallPicture returns the bag as it stands beside the place to sign.
+func (s *stage) smallPicture() *image.RGBA {
+	return s.atAnAngle(smallPixels, int(smallAspect*smallPixels))
 }
 
 // paragraph is lines of text in one style.
@@ -84,12 +101,14 @@ func (b *builder) coverWords(column *report.Column) {
 		return paragraph{style, style.Lines(text, width), below}
 	}
 	texts := []paragraph{
-		line(report.Style{Size: 3.1, Colour: faint}, b.say("Proof for approval"), 1),
+		line(report.Style{Size: 3.1, Colour: faint}, b.say("Proof to sign"), 1),
 		line(report.Style{Size: 8.2, Bold: true, Colour: dark, Leading: 1.15}, b.title(), 2),
 		line(report.Style{Size: 4.6, Colour: dark}, b.size(), 0.5),
 	}
-	if room := b.room(); room != "" {
-		texts = append(texts, line(report.Style{Size: 3.8, Colour: faint}, room, 0))
+	for _, more := range []string{b.handleNote(), b.room()} {
+		if more != "" {
+			texts = append(texts, line(report.Style{Size: 3.8, Colour: faint}, more, 0))
+		}
 	}
 	area := column.Reserve(set(texts, 0, 0, nil))
 	set(texts, area.Min.X, area.Max.Y, column.Add)
@@ -107,7 +126,7 @@ const (
 func (b *builder) factsGrid(column *report.Column) {
 	label, value := report.Style{Size: 2.8, Colour: faint}, report.Style{Size: 3.6, Colour: dark}
 	width := (column.Width()+factGap)/factColumns - factGap
-	facts := append(b.facts(), fact{b.say("Open points"), b.openCount()})
+	facts := append(b.facts(), fact{b.say("Still open"), b.openCount()})
 	for start := 0; start < len(facts); start += factColumns {
 		var cells [][]paragraph
 		height := 0.0

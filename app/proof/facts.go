@@ -1,9 +1,11 @@
 package proof
 
 import (
+	"strings"
+
 	"gussetwright/geometry"
 	"gussetwright/geometry/bag"
-	"gussetwright/geometry/check"
+	"gussetwright/geometry/fold"
 	"gussetwright/geometry/phrase"
 )
 
@@ -18,6 +20,28 @@ func (p *Proof) size() string {
 		return p.tell(phrase.New("%s wide, %s high, flat", p.length(b.Width), p.length(b.Height)))
 	}
 	return p.tell(phrase.New("%s wide, %s deep, %s high", p.length(b.Width), p.length(b.Gusset), p.length(b.Height)))
+}
+
+// handleNote says how high the bag is with its handles; "" where they add nothing.
+func (p *Proof) handleNote() string {
+	top := p.Snapshot.Spec.Body.Height
+	for _, cord := range fold.Standing(&p.Snapshot.Blank).Cords {
+		for _, at := range cord.Path {
+			top = max(top, at.Z+cord.Wide)
+		}
+	}
+	if top <= p.Snapshot.Spec.Body.Height+geometry.Tolerance {
+		return ""
+	}
+	return p.tell(phrase.New("Height without the handles; about %s with them", p.about(top)))
+}
+
+// sizes returns the size with what is to be known about it, in lines.
+func (p *Proof) sizes() []string {
+	if note := p.handleNote(); note != "" {
+		return []string{p.size(), note}
+	}
+	return []string{p.size()}
 }
 
 // room returns what fits into the bag, "" where nothing that everybody knows does.
@@ -39,17 +63,15 @@ func (p *Proof) facts() []fact {
 		{p.say("Finish"), p.say(finishWord(spec.Paper.Lamination))},
 		{p.say("Top edge"), p.say(topWord(spec.Body.Top, spec.Cards.Top))},
 		{p.say("Base"), p.say(baseWord(spec.Body, spec.Cards.Base))},
-		{p.say("Quantity"), p.tell(phrase.New("%s bags", geometry.FormatNumber(spec.Run.Quantity, 0)))},
-		{p.say("Version"), p.Version},
+		{p.say("Quantity"), p.tell(phrase.New("%s bags", p.number(spec.Run.Quantity, 0)))},
+		{p.say("Version"), p.Version + "\n" + p.say("another one after every change")},
 		{p.say("Date"), p.day()},
 	}
 }
 
-func (p *Proof) day() string { return p.Date.Format("2006-01-02") }
-
 func (p *Proof) paper() string {
 	paper := p.Snapshot.Spec.Paper
-	weight := phrase.New("%s, %s g/m²", colourWord(paper.Colour), geometry.FormatNumber(paper.Grammage, 0))
+	weight := phrase.New("%s, paper weight %s", colourWord(paper.Colour), p.number(paper.Grammage, 0)+space+"g/m²")
 	return p.say(paperWord(paper.Kind)) + "\n" + p.tell(weight)
 }
 
@@ -130,30 +152,31 @@ func baseWord(body bag.Body, card bool) phrase.Word {
 	return "Flat, stands by itself"
 }
 
-// open returns what is not settled: in mustChange what keeps the bag from being made,
-// in mayChange what the client should know. Each is a sentence, and none is twice.
-func (p *Proof) open() (mustChange, mayChange []string) {
-	told := map[string]bool{}
-	for _, finding := range p.Snapshot.Findings {
-		sentence := capitalised(p.tell(finding.Message)) + "."
-		if told[sentence] {
-			continue
-		}
-		told[sentence] = true
-		switch finding.Severity {
-		case check.Error:
-			mustChange = append(mustChange, sentence)
-		case check.Warning:
-			mayChange = append(mayChange, sentence)
-		}
-	}
-	return mustChange, mayChange
-}
-
 // cautions returns what no proof can promise.
 func (p *Proof) cautions() []string {
 	return []string{
 		p.say("Colours on a screen or from an office printer are not binding; a colour proof or a printed sample is."),
 		p.say("How much the bag carries can only be estimated beforehand; a test with a sample must confirm it."),
 	}
+}
+
+// inOneLine joins the lines of a value.
+func inOneLine(value string) string { return strings.ReplaceAll(value, "\n", ", ") }
+
+// approved returns what a signature is for, line by line below the name of the bag.
+func (p *Proof) approved(open int) []string {
+	still := p.say("Still open: nothing")
+	if open > 0 {
+		still = p.tell(phrase.New("Still open, as listed in this proof: %d", open))
+	}
+	return append(p.sizes(),
+		inOneLine(p.paper()),
+		p.say(handleWord(p.Snapshot.Spec.Handle)),
+		p.tell(phrase.New("Version %s of %s", p.Version, p.day())),
+		still)
+}
+
+// onlyThis says how far a signature reaches.
+func (p *Proof) onlyThis() string {
+	return p.say("This approval is for exactly this bag. Every change to it makes another version, to be approved anew.")
 }

@@ -60,23 +60,39 @@ func (p *Proof) page() (turntable.Page, error) {
 	}
 	page := turntable.Page{
 		Language: p.language(), Title: p.title(), Words: p.pageWords(),
-		Mesh: s.model.Mesh(), Paper: s.paper, Still: p.still(s),
-		Facts: []turntable.Fact{{Label: p.say("Size"), Value: p.size()}},
+		Mesh: s.model.Mesh(), Paper: s.paper, Still: p.still(s), Small: s.smallPicture(),
+		Described: p.described(colours), Cautions: p.cautions(),
+		Facts: []turntable.Fact{{Label: p.say("Size"), Value: strings.Join(p.sizes(), "\n")}},
 	}
 	if room := p.room(); room != "" {
 		page.Facts = append(page.Facts, turntable.Fact{Label: p.say("Room"), Value: room})
 	}
 	for _, f := range p.facts() {
-		page.Facts = append(page.Facts, turntable.Fact{Label: f.label, Value: strings.ReplaceAll(f.value, "\n", ", ")})
+		page.Facts = append(page.Facts, turntable.Fact{Label: f.label, Value: f.value})
 	}
-	page.Facts = append(page.Facts, turntable.Fact{Label: p.say("Please note"), Value: strings.Join(p.cautions(), " ")})
 	for _, c := range colours {
-		value, _, _ := strings.Cut(c.value, "\n") // beside its name there is room for one
-		page.Swatches = append(page.Swatches, turntable.Swatch{Name: c.name, Colour: c.shown, Value: value})
+		page.Swatches = append(page.Swatches, turntable.Swatch{Name: c.name, Colour: c.shown, Value: c.value})
 	}
-	mustChange, mayChange := p.open()
-	page.Notes = append(mustChange, mayChange...)
+	page.Stops, page.Notes = p.open()
+	page.Approved = append(p.approved(len(page.Stops)+len(page.Notes)), p.onlyThis())
 	return page, nil
+}
+
+// described returns the bag in words, for those who do not see it.
+func (p *Proof) described(colours []swatch) string {
+	said := []string{
+		p.title() + ": " + p.size() + ".",
+		p.tell(phrase.New("Paper: %s.", inOneLine(p.paper()))),
+		p.tell(phrase.New("Handle: %s.", handleWord(p.Snapshot.Spec.Handle))),
+	}
+	var names []string
+	for _, c := range colours {
+		names = append(names, c.name)
+	}
+	if len(names) > 0 {
+		said = append(said, p.tell(phrase.New("Colours: %s.", strings.Join(names, "; "))))
+	}
+	return strings.Join(said, " ")
 }
 
 // still returns the picture where nothing can be turned.
@@ -112,11 +128,14 @@ func (p *Proof) pageTextures(scale float64) []turntable.Texture {
 // pageWords returns the words of the page that are the same for every bag.
 func (p *Proof) pageWords() turntable.Words {
 	return turntable.Words{
-		Bag: p.say("The folded bag"), Turn: p.say("Drag to turn, pinch or scroll to zoom"), Views: p.say("Views"),
+		Bag: p.say("The folded bag"), Turn: p.say("Drag or press the arrow keys to turn, pinch or scroll to zoom"), Views: p.say("Views"),
 		Slant: p.say("At an angle"), Front: p.say("Front"), Right: p.say("Right"), Back: p.say("Back"), Left: p.say("Left"), Above: p.say("From above"),
 		Excuse:  p.say("Turning the bag needs a newer browser. This is a still picture."),
-		Colours: p.say("Colours"), Open: p.say("Open points"),
+		Colours: p.say("Colours"), Printer: p.say("For the printer"), Open: p.say("Still open"),
+		Must: p.say("Must be solved before the bag can be made"), May: p.say("To be decided, or accepted as it is"),
 		Approval: p.say("Approval"), HowToApprove: p.say("Fill in, then print or save as PDF. Nothing is sent."),
-		Changes: p.say("Changes"), Name: p.say("Name"), Date: p.say("Date"), Signature: p.say("Signature"), Print: p.say("Print"),
+		Changes: p.say("Changes and remarks"), Yes: p.say("Approved"), YesWithChanges: p.say("Approved with the changes above"),
+		No:   p.say("Not approved: please show it again"),
+		Name: p.say("Name and company"), Date: p.say("Date"), Signature: p.say("Signature"), Print: p.say("Print"),
 	}
 }

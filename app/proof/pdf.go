@@ -36,6 +36,7 @@ func (p *Proof) pages() ([]report.Page, error) {
 		return nil, err
 	}
 	b.mustChange, b.mayChange = p.open()
+	b.small = b.stage.smallPicture()
 	for shown := len(b.mustChange) + len(b.mayChange); ; shown-- {
 		pages, err := b.lay(shown)
 		if err != nil || len(pages) <= mostPages || shown <= 0 {
@@ -52,7 +53,7 @@ type builder struct {
 	mustChange, mayChange []string
 	column                *report.Column
 	// What every layout shows alike is drawn once.
-	hero        image.Image
+	hero, small image.Image
 	band        band
 	bandPicture image.Image
 }

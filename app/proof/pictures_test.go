@@ -12,6 +12,7 @@ import (
 
 	"gussetwright/geometry"
 	"gussetwright/geometry/bag"
+	"gussetwright/render/solid"
 	"gussetwright/render/turntable"
 )
 
@@ -90,6 +91,65 @@ func TestPicturesShowTheArtwork(t *testing.T) {
 	}
 }
 
+// White paper is seen to be white from every side, also where little light comes: half
+// way between its light from outside and full white at least. The ground stays as it is.
+func TestWhitePaperLooksWhite(t *testing.T) {
+	p := proofOf(t, func(s *bag.Spec) {
+		s.Artwork, s.Print.Background, s.Handle.Kind = nil, bag.Background{}, bag.HandleNone
+	})
+	for _, side := range []Side{Front, Base} {
+		picture := pictureOf(t, p, side)
+		size := picture.Rect.Size()
+		paper := picture.NRGBAAt(size.X*9/20, size.Y*3/10)
+		if min(paper.R, paper.G, paper.B) < 225 {
+			t.Errorf("%s: white paper is %v", side, paper)
+		}
+		if ground := picture.NRGBAAt(2, 2); ground != (color.NRGBA{246, 244, 240, 255}) {
+			t.Errorf("%s: the ground is %v", side, ground)
+		}
+	}
+	s, err := p.onStage(1)
+	if err != nil {
+		t.Fatal(err)
+	}
+	v := s.view(solid.Top, softLook())
+	v.Width, v.Height = 400, 400
+	if floor := s.draw(v).RGBAAt(205, 205); min(floor.R, floor.G, floor.B) < 225 {
+		t.Errorf("the floor of a white bag is %v", floor)
+	}
+}
+
+// A longer exposure keeps hues and the order of light, and leaves the ground.
+func TestExposure(t *testing.T) {
+	last := 0.0
+	for v := 1; v < 256; v++ {
+		light := float64(v) / 255
+		made := exposed(light)
+		if made <= last || made < light-0.006 || made > 1 {
+			t.Errorf("%g becomes %g, %g before it", light, made, last)
+		}
+		last = made
+	}
+	// A brown, half of it on the ground, and the ground.
+	picture, alone := image.NewRGBA(image.Rect(0, 0, 3, 1)), image.NewRGBA(image.Rect(0, 0, 3, 1))
+	for x, c := range []color.RGBA{{180, 90, 45, 255}, {210, 165, 142, 255}, {240, 240, 240, 255}} {
+		picture.SetRGBA(x, 0, c)
+	}
+	alone.SetRGBA(0, 0, color.RGBA{180, 90, 45, 255})
+	alone.SetRGBA(1, 0, color.RGBA{90, 45, 22, 255})
+	expose(picture, alone)
+	if c := picture.RGBAAt(0, 0); c.R < 220 || c.A != 255 || math.Abs(float64(c.R)/2-float64(c.G)) > 1 || math.Abs(float64(c.R)/4-float64(c.B)) > 1 {
+		t.Errorf("a brown becomes %v", c)
+	}
+	// 90 × 1.36 = 122 and 120 of the ground, and so on.
+	if c := picture.RGBAAt(1, 0); c != (color.RGBA{242, 181, 150, 255}) {
+		t.Errorf("a brown edge becomes %v", c)
+	}
+	if c := picture.RGBAAt(2, 0); c != (color.RGBA{240, 240, 240, 255}) {
+		t.Errorf("the ground becomes %v", c)
+	}
+}
+
 // A white line of 2 mm is seen as clearly as one of 6 mm.
 func TestSmallThingsAreSharp(t *testing.T) {
 	p := proofOf(t, func(s *bag.Spec) { s.Handle.Kind = bag.HandleNone })
@@ -161,7 +221,7 @@ func TestPageStaysSmall(t *testing.T) {
 		if out.Len() >= 2_000_000 || strings.Count(page, "data:image/") < 2 {
 			t.Errorf("%s: the page takes %d bytes and holds %d pictures", name, out.Len(), strings.Count(page, "data:image/"))
 		}
-		for _, want := range []string{"<h1>Ferrow Lake Bakery</h1>", "100\u00a0mm deep", p.Version, "Gloss coated paper, white, 170 g/m²", "must confirm it", `lang="en"`} {
+		for _, want := range []string{"<h1>Ferrow Lake Bakery</h1>", "100\u00a0mm deep", p.Version, "Gloss coated paper\nwhite, paper weight 170\u00a0g/m²", "25\u00a0November\u00a02026", "must confirm it", `lang="en"`} {
 			if !strings.Contains(page, want) {
 				t.Errorf("%s: the page lacks %q", name, want)
 			}

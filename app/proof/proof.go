@@ -13,8 +13,8 @@ import (
 type Order struct {
 	Snapshot *document.Snapshot
 	Date     time.Time // the day of the last change to the bag
-	// Version is what the client's signature is for; "" for Date with a sum over the
-	// bag and its artwork, so that no two states share one.
+	// Version is what the client's signature is for; "" for a sum over the bag and its
+	// artwork, so that no two states share one.
 	Version string
 	// Say puts English into the language of the client; nil leaves it.
 	Say  func(english string) string
@@ -38,7 +38,7 @@ func New(ctx context.Context, order Order) *Proof {
 		order.Unit = geometry.Millimetre
 	}
 	if order.Version == "" {
-		order.Version = versionOf(order.Snapshot, order.Date)
+		order.Version = versionOf(order.Snapshot)
 	}
 	return &Proof{Order: order, ctx: ctx}
 }

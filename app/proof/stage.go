@@ -87,8 +87,20 @@ func (s *stage) view(camera solid.Camera, look solid.Look) solid.View {
 	}
 }
 
-// draw returns the picture of a view.
-func (s *stage) draw(v solid.View) *image.RGBA { return s.renderer.Draw(v) }
+// draw returns the picture of a view. Straight from above and from below the bag is
+// seen where little light comes, and white paper would look grey: there it is exposed
+// for longer, and the ground stays as it is.
+func (s *stage) draw(v solid.View) *image.RGBA {
+	picture := s.renderer.Draw(v)
+	if math.Abs(v.Camera.Elevation) < math.Pi/2 {
+		return picture
+	}
+	v.Look.Above, v.Look.Below = color.RGBA{A: 255}, color.RGBA{A: 255}
+	alone := s.renderer.Draw(v)
+	expose(picture, alone)
+	s.renderer.Recycle(alone)
+	return picture
+}
 
 // outline returns what the bag, and whatever stands beside it, takes up of a view: mm
 // in the middle of the scene, from the point that the camera looks at, y up. It is

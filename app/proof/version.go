@@ -5,7 +5,6 @@ import (
 	"encoding/hex"
 	"encoding/json"
 	"fmt"
-	"time"
 
 	"gussetwright/app/document"
 )
@@ -14,10 +13,9 @@ import (
 // one bag hardly share it, few enough to be read out.
 const sumLength = 6
 
-// versionOf names a state of a bag: the day of its last change, and a sum over all
-// that is entered and all artwork. The day itself is not in the sum, as saving the bag
-// sets it without changing anything else.
-func versionOf(snapshot *document.Snapshot, day time.Time) string {
+// versionOf names a state of a bag by a sum over all that is entered and all artwork.
+// The day is not in the sum, as saving the bag sets it without changing anything else.
+func versionOf(snapshot *document.Snapshot) string {
 	spec := snapshot.Spec
 	spec.Date = ""
 	sum := sha256.New()
@@ -32,5 +30,5 @@ func versionOf(snapshot *document.Snapshot, day time.Time) string {
 		}
 	}
 	sum.Write(snapshot.Profile)
-	return day.Format(time.DateOnly) + " · " + hex.EncodeToString(sum.Sum(nil))[:sumLength]
+	return hex.EncodeToString(sum.Sum(nil))[:sumLength]
 }

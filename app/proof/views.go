@@ -232,19 +232,3 @@ func (b *builder) captions(area geometry.Rect) {
 		}
 	}
 }
-
-// setColours sets the swatches.
-func (b *builder) setColours() {
-	if len(b.colours) == 0 {
-		return
-	}
-	b.column.Heading(2, b.say("Colours"))
-	var list []report.Swatch
-	for _, c := range b.colours {
-		list = append(list, report.Swatch{Colour: report.RGB(c.shown.R, c.shown.G, c.shown.B), Name: c.name, Value: c.value})
-	}
-	b.column.Swatches(list...)
-	if b.onBrown() {
-		b.column.Write(report.Block{Kind: report.Note, Text: b.say("On brown paper every colour turns darker and warmer; the fields show it so.")})
-	}
-}

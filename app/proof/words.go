@@ -1,7 +1,9 @@
 package proof
 
 import (
-	"unicode"
+	"fmt"
+	"math"
+	"strings"
 	"unicode/utf8"
 
 	"gussetwright/geometry"
@@ -18,19 +20,52 @@ func (p *Proof) tell(said phrase.Phrase) string { return said.With(p.Unit.Spell)
 // the translation of "en" is the code of the language that it is in.
 func (p *Proof) language() string { return p.say("en") }
 
+// number writes a number with at most the given decimals, as it is written in the
+// language of the client.
+func (p *Proof) number(value float64, decimals int) string {
+	return strings.Replace(geometry.FormatNumber(value, decimals), ".", p.decimalMark(), 1)
+}
+
+// decimalMark returns what stands before decimals. It is said like any text: the
+// translation of "0.5" is that number in another language.
+func (p *Proof) decimalMark() string {
+	mark := strings.Trim(p.say("0.5"), "05")
+	if utf8.RuneCountInString(mark) != 1 {
+		return "."
+	}
+	return mark
+}
+
+// space is one at which no line may end, as before a unit.
+const space = "\u00a0"
+
 // length writes a length in mm in the unit of the client, no finer than a ruler shows
 // it.
 func (p *Proof) length(mm float64) string {
-	const space = "\u00a0" // a line must not end before the unit
 	decimals := map[geometry.Unit]int{geometry.Millimetre: 0, geometry.Centimetre: 1, geometry.Inch: 2}[p.Unit]
-	return geometry.FormatNumber(mm/p.Unit.Length(), decimals) + space + string(p.Unit)
+	return p.number(mm/p.Unit.Length(), decimals) + space + string(p.Unit)
 }
 
-// capitalised returns a sentence with a capital at its beginning.
-func capitalised(sentence string) string {
-	first, size := utf8.DecodeRuneInString(sentence)
-	if size == 0 {
-		return ""
+// about writes a length in mm as one that may differ: to 5 mm or a quarter of an inch.
+func (p *Proof) about(mm float64) string {
+	step := 5.0
+	if p.Unit == geometry.Inch {
+		step = geometry.Inch.Length() / 4
 	}
-	return string(unicode.ToUpper(first)) + sentence[size:]
+	return p.length(math.Round(mm/step) * step)
+}
+
+// day returns the date of the proof as people write it.
+func (p *Proof) day() string {
+	said := fmt.Sprintf(p.say(months()[p.Date.Month()-1]), p.Date.Day(), p.Date.Year())
+	return strings.ReplaceAll(said, " ", space)
+}
+
+// months are dates with a place for the day of the month and one for the year: other
+// languages bend the names of months or write a point behind the day.
+func months() [12]phrase.Word {
+	return [12]phrase.Word{
+		"%d January %d", "%d February %d", "%d March %d", "%d April %d", "%d May %d", "%d June %d",
+		"%d July %d", "%d August %d", "%d September %d", "%d October %d", "%d November %d", "%d December %d",
+	}
 }

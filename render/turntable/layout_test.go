@@ -68,7 +68,7 @@ const faintTexts = `(() => {
 		}
 		return "rgb(255, 255, 255)";
 	};
-	return Array.from(document.querySelectorAll("h1, h2, dt, dd, li span, .notes li, .sheet p, label span, a, button")).filter((e) => {
+	return Array.from(document.querySelectorAll("h1, h2, h3, dt, dd, li span, .notes li, .sheet p, .values span, label span, a, button")).filter((e) => {
 		const a = light(getComputedStyle(e).color), b = light(groundOf(e));
 		return (Math.max(a, b) + 0.05) / (Math.min(a, b) + 0.05) < 4.5;
 	}).map((e) => e.textContent);

@@ -21,13 +21,21 @@ import (
 type Page struct {
 	Language string // of the texts, as in HTML, such as "en"; "" for English
 	Title    string
-	Facts    []Fact
-	Swatches []Swatch
-	Notes    []string // open findings, in plain words
+	// Described is the bag in words, for those who do not see it; "" for Title alone.
+	Described string
+	Facts     []Fact // their values may have several lines
+	Swatches  []Swatch
+	Stops     []string // what keeps the bag from being made, in plain words
+	Notes     []string // what else is still open
+	// Approved is what a signature is for, line by line below Title. It stands with the
+	// place to sign, on paper on the same sheet.
+	Approved []string
+	Cautions []string // what no signature can promise
 	Words    Words    // the zero value for English
 	Mesh     solid.Mesh
 	Textures []Texture   // by piece; a piece without one is plain paper
 	Still    image.Image // the picture where the bag cannot be turned, and in print; or nil
+	Small    image.Image // the picture beside the place to sign; or nil
 	Paper    solid.Paper
 	Ground   color.RGBA // around the bag in daylight; the zero value for a light grey
 	Accent   color.RGBA // of what can be chosen; the zero value for a blue
@@ -40,7 +48,7 @@ type Fact struct{ Label, Value string }
 type Swatch struct {
 	Name   string
 	Colour color.RGBA // on screen
-	Value  string     // as the printer knows it
+	Value  string     // as the printer knows it; "" for none
 }
 
 // Texture is the print side of a piece of the blank.
@@ -116,7 +124,8 @@ type filled struct {
 	Style                             template.CSS
 	StyleHash, ExcuseHash, ScriptHash string
 	Excuse, Script, Data              template.JS
-	Still                             template.URL
+	Still, Small                      template.URL
+	ForPrinter                        bool // some swatch has a value
 }
 
 type filledSwatch struct {
@@ -155,6 +164,9 @@ func (p Page) fill() (*filled, error) {
 	if p.Words == (Words{}) {
 		p.Words = English()
 	}
+	if p.Described == "" {
+		p.Described = p.Words.Bag + ": " + p.Title
+	}
 	data, err := p.data()
 	if err != nil {
 		return nil, err
@@ -169,15 +181,27 @@ func (p Page) fill() (*filled, error) {
 	f.StyleHash, f.ExcuseHash, f.ScriptHash = hash(string(f.Style)), hash(excuseText), hash(string(f.Script))
 	for _, s := range p.Swatches {
 		f.Swatches = append(f.Swatches, filledSwatch{s, hex(s.Colour)})
+		f.ForPrinter = f.ForPrinter || s.Value != ""
 	}
-	if p.Still != nil {
-		picture, kind, err := encode(p.Still, stillQuality)
-		if err != nil {
-			return nil, fmt.Errorf("still picture: %w", err)
-		}
-		f.Still = template.URL(dataURL(kind, picture))
+	if f.Still, err = stillURL(p.Still); err != nil {
+		return nil, fmt.Errorf("still picture: %w", err)
+	}
+	if f.Small, err = stillURL(p.Small); err != nil {
+		return nil, fmt.Errorf("small picture: %w", err)
 	}
 	return f, nil
+}
+
+// stillURL returns the address of a picture that does not move, "" for none.
+func stillURL(picture image.Image) (template.URL, error) {
+	if picture == nil {
+		return "", nil
+	}
+	data, kind, err := encode(picture, stillQuality)
+	if err != nil {
+		return "", err
+	}
+	return template.URL(dataURL(kind, data)), nil
 }
 
 func chosen(c, usual color.RGBA) color.RGBA {

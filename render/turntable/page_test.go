@@ -33,12 +33,13 @@ var nasty = []string{
 
 // withTexts returns a page with the text everywhere a text can be.
 func withTexts(p turntable.Page, text string) turntable.Page {
-	p.Language, p.Title = text, text
+	p.Language, p.Title, p.Described = text, text, text
+	p.Approved, p.Cautions = []string{text, text}, []string{text}
 	p.Facts = []turntable.Fact{{Label: text, Value: text}}
 	p.Swatches = []turntable.Swatch{{Name: text, Value: text}}
-	p.Notes = []string{text}
+	p.Stops, p.Notes = []string{text}, []string{text}
 	w := turntable.English()
-	for _, word := range []*string{&w.Bag, &w.Turn, &w.Views, &w.Front, &w.Excuse, &w.Colours, &w.Open, &w.Approval, &w.Name, &w.Print} {
+	for _, word := range []*string{&w.Bag, &w.Turn, &w.Views, &w.Front, &w.Excuse, &w.Colours, &w.Printer, &w.Open, &w.Approval, &w.Yes, &w.No, &w.Name, &w.Print} {
 		*word = text
 	}
 	p.Words = w
@@ -62,18 +63,18 @@ func TestTextsAreHarmless(t *testing.T) {
 	for _, text := range nasty {
 		b.open(written(t, withTexts(plainJob(), text)), "")
 		var got struct {
-			Title, Heading, Fact, Note, Label string
-			Harmed                            bool
-			Elements                          int
+			Title, Heading, Fact, Note, Label, Approved string
+			Harmed                                      bool
+			Elements                                    int
 		}
 		b.evaluate(`({
 			Title: document.title, Heading: document.querySelector("h1").textContent,
 			Fact: document.querySelector("dd").textContent, Note: document.querySelector(".notes li").textContent,
-			Label: document.getElementById("bag").getAttribute("aria-label"),
+			Label: document.getElementById("bag").getAttribute("aria-label"), Approved: document.querySelector(".approved p").textContent,
 			Harmed: "harmed" in window, Elements: `+count+`,
 		})`, &got)
-		if got.Heading != text || got.Fact != text || got.Note != text || got.Label != text+": "+text {
-			t.Errorf("%q is shown as %q, %q, %q, %q", text, got.Heading, got.Fact, got.Note, got.Label)
+		if got.Heading != text || got.Fact != text || got.Note != text || got.Label != text || got.Approved != text {
+			t.Errorf("%q is shown as %q, %q, %q, %q, %q", text, got.Heading, got.Fact, got.Note, got.Label, got.Approved)
 		}
 		if strings.Join(strings.Fields(got.Title), " ") != strings.Join(strings.Fields(text), " ") {
 			t.Errorf("%q is the title %q", text, got.Title)
@@ -129,6 +130,36 @@ func FuzzTexts(f *testing.F) {
 			t.Errorf("%q becomes %q", text, heading)
 		}
 	})
+}
+
+// The page says in words what it shows, also how to turn the bag without a mouse; where
+// nobody gave any words, the title.
+func TestPageIsDescribed(t *testing.T) {
+	for described, want := range map[string]string{"A green bag with ropes.": "A green bag with ropes.", "": "The folded bag: Quillmoor Tea House"} {
+		p := plainJob()
+		p.Described = described
+		root, err := html.Parse(bytes.NewReader(written(t, p)))
+		if err != nil {
+			t.Fatal(err)
+		}
+		said := map[string]string{}
+		for n := range root.Descendants() {
+			for _, a := range n.Attr {
+				if n.Data == "canvas" || a.Key == "alt" {
+					said[n.Data+" "+a.Key] = a.Val
+				}
+				if a.Key == "id" && a.Val == "hint" {
+					said["hint"] = n.FirstChild.Data
+				}
+			}
+		}
+		if said["canvas aria-label"] != want || said["img alt"] != want {
+			t.Errorf("says %q and %q, want %q", said["canvas aria-label"], said["img alt"], want)
+		}
+		if said["canvas aria-describedby"] != "hint" || !strings.Contains(said["hint"], "arrow keys") {
+			t.Errorf("%q says how to turn the bag: %q", said["canvas aria-describedby"], said["hint"])
+		}
+	}
 }
 
 // The page of a bag with artwork, of a large one, and of one with a grain that no format

@@ -147,8 +147,8 @@ func demo(t testing.TB) job {
 	j := jobOf(teaBag(), 4, func(piece *blank.Piece, scale float64) *image.RGBA { return artwork(t, piece, scale) })
 	j.page.Title = "Quillmoor Tea House, gift bag"
 	j.page.Facts = []turntable.Fact{
-		{"Size", "190 × 95 × 265 mm (width × depth × height)"},
-		{"Paper", "Matt coated, 190 g/m²"},
+		{"Size", "190 mm wide, 95 mm deep, 265 mm high\nHeight without the handles; about 440 mm with them"},
+		{"Paper", "Matt coated, paper weight 190 g/m²"},
 		{"Handle", "Rope, 6 mm holes, knotted inside"},
 		{"Version", "3"},
 		{"Date", "25 November 2026"},
@@ -158,10 +158,18 @@ func demo(t testing.TB) job {
 		{"Ink green", color.RGBA{42, 62, 48, 255}, "C 76 M 50 Y 70 K 60"},
 		{"Cream", color.RGBA{246, 240, 224, 255}, "C 3 M 5 Y 14 K 0"},
 	}
+	j.page.Stops = []string{"This size needs a larger sheet of paper."}
 	j.page.Notes = []string{
-		"The small print on the back stands 4 mm from the base fold; 5 mm is safer.",
-		"The picture of the leaves has 240 pixels to the inch; 300 would be sharper.",
+		"Back: The small print comes close to an edge and may be folded there.",
+		"The picture of the leaves may look a little blurred in print.",
 	}
+	j.page.Described = "A bag in two greens with ropes."
+	j.page.Approved = []string{"190 mm wide, 95 mm deep, 265 mm high", "Matt coated, white", "Rope", "Version 3 of 25 November 2026", "Still open: 3", "Only for this bag."}
+	j.page.Cautions = []string{"Colours on a screen are not binding."}
+	small := j.view
+	small.Width, small.Height = 300, 400
+	var renderer solid.Renderer
+	j.page.Small = renderer.Draw(small)
 	return j
 }
 
