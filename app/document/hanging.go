@@ -12,6 +12,7 @@ import (
 	"gussetwright/geometry/check"
 	"gussetwright/geometry/phrase"
 	"gussetwright/geometry/placement"
+	"gussetwright/geometry/sheet/advice"
 	"gussetwright/render/artcheck"
 	"gussetwright/render/artwork"
 	"gussetwright/render/ink"
@@ -79,14 +80,23 @@ func (s *Snapshot) add(findings []check.Finding) {
 	check.Sort(s.Findings)
 }
 
-// Look returns what only the pixels of the artwork tell; see artcheck.Look.
+// Look returns what takes longer to find than a bag may wait for in a drag: what only the
+// pixels of the artwork tell, and what would make the sheet hold more; see artcheck.Look
+// and advice.Note. It returns nothing when ctx ends early.
 func (s *Snapshot) Look(ctx context.Context) []check.Finding {
 	white := color.RGBA{R: 255, G: 255, B: 255, A: 255}
 	sides := make([]*printed.Side, len(s.Blank.Pieces))
 	for i := range sides {
 		sides[i] = s.side(i, white)
 	}
-	return artcheck.Look(ctx, &s.Blank, s.Placed, sides)
+	findings := artcheck.Look(ctx, &s.Blank, s.Placed, sides)
+	if ctx.Err() != nil {
+		return nil
+	}
+	if note, found := advice.Note(&s.Blank, &s.Plan); found {
+		findings = append(findings, note)
+	}
+	return findings
 }
 
 // DeriveWithArt derives a bag with the artwork in files, all of it opened and looked

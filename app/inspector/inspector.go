@@ -1,5 +1,6 @@
-// Package inspector looks at the pixels of the artwork once the bag has come to rest,
-// away from the window, and adds what it finds to the findings of the document.
+// Package inspector looks at the pixels of the artwork, and for what would make the sheet
+// hold more, once the bag has come to rest, away from the window, and adds what it finds
+// to the findings of the document.
 package inspector
 
 import (
@@ -55,7 +56,7 @@ func New(doc *document.Document, later func(func())) *Inspector {
 // follow orders a look at a bag that is new and not being dragged. What was being
 // looked at is of no use any more.
 func (i *Inspector) follow(state document.State) {
-	if state.Dragging || state.Err != nil || state.Snapshot == i.last || state.Snapshot.Looked() || len(state.Snapshot.Placed) == 0 {
+	if state.Dragging || state.Err != nil || state.Snapshot == i.last || state.Snapshot.Looked() {
 		return
 	}
 	i.end()

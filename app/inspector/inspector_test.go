@@ -72,7 +72,10 @@ func TestFindingsComeOnceTheBagRests(t *testing.T) {
 	later := make(desk, 8)
 	i := inspector.New(doc, later.later)
 	defer i.Close()
-	later.idle(t) // without artwork there is nothing to look at
+	later.runOne(t)
+	if inkInGlue(doc.State()) {
+		t.Error("there is no ink yet")
+	}
 
 	spec := doc.State().Spec
 	spec.Artwork = []bag.Artwork{bag.NewArtwork(doc.PutFile("grey.png", grey(t)), bag.OnBlank)}
@@ -94,4 +97,34 @@ func TestFindingsComeOnceTheBagRests(t *testing.T) {
 	if !inkInGlue(doc.State()) {
 		t.Error("not found after the drag")
 	}
+}
+
+// A bag without artwork is looked at as well: somewhat smaller it may lie more often on
+// the sheet. The figures are those of the example of advice.Note.
+func TestNearMissIsFoundWithoutArtwork(t *testing.T) {
+	doc := document.New()
+	later := make(desk, 8)
+	i := inspector.New(doc, later.later)
+	defer i.Close()
+	later.runOne(t)
+
+	spec := bag.OfSize(210, 100, 320)
+	spec.Sheet.Width, spec.Sheet.Height = 900, 640
+	doc.Set(spec)
+	noted := func() string {
+		for _, f := range doc.State().Snapshot.Findings {
+			if f.Code == "near-miss" {
+				return f.Message.String()
+			}
+		}
+		return ""
+	}
+	if got := noted(); got != "" {
+		t.Errorf("%q is found at once, where a drag would wait for it", got)
+	}
+	later.runOne(t)
+	if got, want := noted(), "the sheet is 1-up; 2-up if the face width were 201.7 mm instead of 210 mm"; got != want {
+		t.Errorf("found %q, want %q", got, want)
+	}
+	later.idle(t)
 }

@@ -33,6 +33,7 @@ func (i *Intake) renew(a *arrival, from *origin) {
 		return // the content is the same
 	}
 	old := i.shown(a.name)
+	from.sum, i.newer = a.sum, true
 	i.doc.ReplaceFile(a.name, a.data)
 	if a.profile {
 		i.around.Tell(phrase.New("The output profile %s was changed and read again.", a.name))

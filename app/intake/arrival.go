@@ -5,6 +5,7 @@ import (
 	"path/filepath"
 
 	"gussetwright/app/project"
+	"gussetwright/app/settings"
 	"gussetwright/geometry/phrase"
 	"gussetwright/render/artwork"
 	"gussetwright/render/pdf/profile"
@@ -20,8 +21,9 @@ type arrival struct {
 	fail    func(error) // nil: the user is told
 
 	started bool
-	name    string // in the project; known once it was read, as is data
+	name    string // in the project; known once it was read, as are data and sum
 	data    []byte
+	sum     string
 	art     *artwork.Art // known once it was opened
 }
 
@@ -50,7 +52,11 @@ func (i *Intake) next() {
 	path, room, later := a.path, i.room(a.again), i.around.Later
 	go func() {
 		name, data, err := project.Take(path, room)
-		later(func() { i.taken(a, name, data, err) })
+		sum := sumOf(data)
+		later(func() {
+			a.sum = sum
+			i.taken(a, name, data, err)
+		})
 	}()
 }
 
@@ -120,5 +126,18 @@ func (i *Intake) done(a *arrival, err error) {
 
 // remember notes where a file of the project came from.
 func (i *Intake) remember(a *arrival) {
-	i.origins[a.name] = &origin{path: a.path}
+	i.origins[a.name] = &origin{path: a.path, sum: a.sum}
+	i.set.AddOrigin(settings.Origin{Sum: a.sum, Path: a.path})
+}
+
+// rememberAll notes where the files of a project came from that was saved. What they were
+// on the way there nobody needs to know.
+func (i *Intake) rememberAll() {
+	var all []settings.Origin
+	for _, name := range i.named {
+		if from := i.origins[name]; from != nil && !from.unsure {
+			all = append(all, settings.Origin{Sum: from.sum, Path: from.path, Missed: from.failed})
+		}
+	}
+	i.set.AddOrigin(all...)
 }

@@ -35,24 +35,16 @@ func (b *bench) open(name string) {
 	b.doc.Load(read)
 }
 
-// beside waits until it is known which files lie beside the project, and returns their
-// names.
-func (b *bench) beside() []string {
+// found waits until it is known where files come from, and returns their names.
+func (b *bench) found() []string {
 	b.t.Helper()
-	b.until("the end of comparing", func() bool {
-		for _, from := range b.origins {
-			if from.unsure {
-				return false
-			}
-		}
-		return true
-	})
+	b.until("the end of looking", func() bool { return b.seeking == 0 })
 	return slices.Sorted(maps.Keys(b.origins))
 }
 
 func (b *bench) mustWatch(names ...string) {
 	b.t.Helper()
-	if got := b.beside(); !slices.Equal(got, names) {
+	if got := b.found(); !slices.Equal(got, names) {
 		b.t.Errorf("files from the folder are %q, want %q", got, names)
 	}
 	var paths []string
@@ -134,12 +126,13 @@ func TestChangeWhileBeingCompared(t *testing.T) {
 	b.mustWatch("leaf.svg")
 	from := b.origins["leaf.svg"]
 	from.unsure = true // as if it were still being compared
+	again := &search{name: "leaf.svg", from: from, found: same, trials: []trial{{path: from.path}}}
 	b.write("leaf.svg", svg(60, 60))
 	b.until("a change", func() bool { return from.changed })
 	if len(b.queue) > 0 {
 		t.Error("a file is read again of which nobody knows yet whether it is the one")
 	}
-	b.compared(map[string]*origin{"leaf.svg": from}, map[string]bool{"leaf.svg": true})
+	b.tried([]*search{again})
 	b.until("reading again", func() bool { return len(b.told) == 1 })
 	if !b.toldOf("60 × 60 mm now") {
 		t.Errorf("told %q", b.told)
@@ -175,7 +168,7 @@ func TestWatchingFollowsTheProject(t *testing.T) {
 	b.idle()
 	b.path = filepath.Join(b.folder, "again.gusset")
 	b.doc.MarkSaved()
-	if b.beside(); b.origins["leaf.svg"].path != other {
+	if b.found(); b.origins["leaf.svg"].path != other {
 		t.Errorf("leaf.svg comes from %s", b.origins["leaf.svg"].path)
 	}
 }

@@ -1,5 +1,5 @@
 // Package intake brings artwork from disk into the document. It remembers where each
-// file came from as long as the project is open, finds those that lie beside the project,
+// file came from, also from one day to the next, finds those that lie beside the project,
 // and reads them again when the program that draws them saves.
 package intake
 
@@ -23,7 +23,7 @@ type Around struct {
 	Busy   func(names []string) // these files are being read and opened; none when all is done
 	Placed func(index int)      // a piece was added to Spec.Artwork
 	// Path returns the absolute path of the file of the project, or "" while it has none.
-	// Where it is nil, nothing is looked for beside the project.
+	// Where it is nil, nothing is looked for on disk when a project is opened.
 	Path func() string
 }
 
@@ -43,12 +43,16 @@ type Intake struct {
 	named   []string           // the files that the bag names
 	loads   int                // of the document
 	project string             // the file beside which was looked for files
+	sought  bool               // files were looked for
+	seeking int                // how often they are being looked for
+	newer   bool               // a file was read again since the project was saved
 	closed  bool
 }
 
 // origin is where a file of the project came from.
 type origin struct {
 	path    string // absolute
+	sum     string // of the content that the project has of it
 	changed bool   // it is another one on disk than what was read
 	failed  bool   // it was told that the file cannot be read any more
 	unsure  bool   // it is still being compared with what the project holds
@@ -108,9 +112,13 @@ func (i *Intake) follow(state document.State) {
 			i.readAgain(name, from)
 		}
 	}
-	if path := i.path(); path != i.project {
-		i.project = path
-		i.lookBeside(path)
+	if path := i.path(); i.around.Path != nil && (path != i.project || !i.sought) {
+		i.project, i.sought = path, true
+		i.seek(path)
+	}
+	if i.newer && !state.Dirty {
+		i.newer = false
+		i.rememberAll()
 	}
 	if len(i.queue) > 0 && !state.Dragging {
 		i.around.Later(i.look) // what was opened during a drag waits for its end
@@ -142,7 +150,7 @@ func (i *Intake) forget() {
 	}
 	clear(i.watched)
 	clear(i.origins)
-	i.project = ""
+	i.project, i.sought, i.newer = "", false, false
 	i.queue = nil
 	i.tellBusy()
 }
@@ -193,4 +201,28 @@ func (i *Intake) tellBusy() {
 		names = append(names, filepath.Base(a.path))
 	}
 	i.around.Busy(names)
+}
+
+// Watches tells whether a file of the project is read again when it changes on disk.
+func (i *Intake) Watches(name string) bool {
+	from := i.origins[name]
+	return from != nil && !from.unsure && !from.failed
+}
+
+// unwatch ends watching a file that nothing comes from.
+func (i *Intake) unwatch(path string) {
+	for _, from := range i.origins {
+		if from.path == path {
+			return
+		}
+	}
+	for _, a := range i.queue {
+		if a.path == path {
+			return
+		}
+	}
+	if i.watched[path] {
+		delete(i.watched, path)
+		i.watcher.Remove(path)
+	}
 }

@@ -22,6 +22,7 @@ const (
 	hiddenKey     = "layers-hidden"
 	legendKey     = "legend"
 	rankingKey    = "sheet-ranking"
+	originsKey    = "artwork-origins"
 	splitKey      = "split-" // followed by the name of the split
 )
 

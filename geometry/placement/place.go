@@ -2,7 +2,6 @@ package placement
 
 import (
 	"slices"
-	"strings"
 
 	"gussetwright/geometry"
 	"gussetwright/geometry/bag"
@@ -14,8 +13,7 @@ type place struct {
 	piece  int
 	name   string        // a panel, or the piece as a whole
 	box    geometry.Rect // without bleed
-	panel  bool
-	turned bool // stands on its head on the blank to be upright on the folded bag
+	turned bool          // stands on its head on the blank to be upright on the folded bag
 }
 
 // placesOf returns the fields that Artwork.On names on this bag, none where the bag
@@ -51,7 +49,7 @@ func panels(b *blank.Blank, names ...string) []place {
 	for _, name := range names {
 		for i := range b.Pieces {
 			if panel, here := b.Pieces[i].Panel(name); here {
-				found = append(found, place{i, name, panel.Box, true, panel.Row == blank.RowTurnIn})
+				found = append(found, place{i, name, panel.Box, panel.Row == blank.RowTurnIn})
 			}
 		}
 	}
@@ -71,16 +69,4 @@ func PanelAt(piece *blank.Piece, at geometry.Vec2) (string, bool) {
 		}
 	}
 	return "", false
-}
-
-// covers tells whether artwork put on a place shows on the panel.
-func covers(on, panel string) bool {
-	switch on {
-	case bag.OnFaces:
-		return panel == "front" || panel == "back"
-	case bag.OnGussets:
-		return strings.HasPrefix(panel, "gusset-") && !strings.HasSuffix(panel, string(blank.RowTurnIn)) &&
-			!strings.HasSuffix(panel, string(blank.RowBase))
-	}
-	return on == panel
 }

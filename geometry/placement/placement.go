@@ -26,7 +26,7 @@ type Placed struct {
 	Piece  int           // of the blank
 	Place  string        // the panel, or the name of the piece
 	Target geometry.Rect // the panel or the piece without bleed, mm
-	Clip   geometry.Rect // nothing is shown outside
+	Clip   geometry.Rect // the place and its bleed; nothing is shown outside
 	// At carries the file, as the unit square with (0, 0) at its lower left corner,
 	// to the blank in mm.
 	At geometry.Affine
@@ -50,52 +50,15 @@ func Lay(b *blank.Blank, source func(index int) (Source, bool)) []Placed {
 			continue
 		}
 		for _, p := range placesOf(b, art.On) {
-			placed := Placed{Index: i, Piece: p.piece, Place: p.name, Target: p.box, Clip: clip(b, p)}
-			placed.At = position(art, file, p, b.Spec.Print.Bleed)
-			placed.repeat(art.Repeat)
-			all = append(all, placed)
+			at := position(art, file, p, b.Spec.Print.Bleed)
+			all = append(all, Placed{Index: i, Piece: p.piece, Place: p.name, Target: p.box, At: at})
 		}
+	}
+	clipAll(b, all)
+	for i := range all {
+		all[i].repeat(b.Spec.Artwork[all[i].Index].Repeat)
 	}
 	return all
-}
-
-// clip returns what is shown of artwork on a place: the place and the bleed round
-// it. Past a crease, the bleed ends where artwork put on the neighbour begins: two
-// colours that meet at a crease meet on it.
-func clip(b *blank.Blank, p place) geometry.Rect {
-	bleed := b.Spec.Print.Bleed
-	shown := p.box.Inset(-bleed)
-	if !p.panel {
-		return shown
-	}
-	piece := &b.Pieces[p.piece]
-	taken := func(at geometry.Vec2) bool {
-		neighbour, found := PanelAt(piece, at)
-		if !found {
-			return false
-		}
-		for i := range b.Spec.Artwork {
-			if covers(b.Spec.Artwork[i].On, neighbour) {
-				return true
-			}
-		}
-		return false
-	}
-	const beyond = 1 // mm, into the neighbour
-	middle := p.box.Center()
-	if taken(geometry.Vec2{X: p.box.Min.X - beyond, Y: middle.Y}) {
-		shown.Min.X = p.box.Min.X
-	}
-	if taken(geometry.Vec2{X: p.box.Max.X + beyond, Y: middle.Y}) {
-		shown.Max.X = p.box.Max.X
-	}
-	if taken(geometry.Vec2{X: middle.X, Y: p.box.Min.Y - beyond}) {
-		shown.Min.Y = p.box.Min.Y
-	}
-	if taken(geometry.Vec2{X: middle.X, Y: p.box.Max.Y + beyond}) {
-		shown.Max.Y = p.box.Max.Y
-	}
-	return shown
 }
 
 // position returns where the unit square of the file goes.
