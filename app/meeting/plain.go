@@ -9,14 +9,20 @@ import (
 	"gussetwright/geometry/check"
 )
 
-// complaint returns why a bag cannot be made, in words that are nobody's trade, or "". Of
-// no snapshot it says that the bag cannot be made.
-// What merely may go wrong is for the designer, afterwards.
+// cutOff is the code of the one warning that a client is told: it changes what the bag
+// says, and nobody sees in a small picture that a letter is missing.
+const cutOff = "mark-cut-off"
+
+// complaint returns why a bag cannot be made, in words that are nobody's trade, or else
+// that a part of a picture is cut off, or "". Of no snapshot it says that the bag cannot be
+// made.
+// What else may go wrong is for the designer, afterwards.
 func complaint(snapshot *document.Snapshot) string {
 	if snapshot == nil {
 		return cannotBeMade()
 	}
-	worst := slices.IndexFunc(snapshot.Findings, func(f check.Finding) bool { return f.Severity == check.Error })
+	// Errors are the first among the findings.
+	worst := slices.IndexFunc(snapshot.Findings, func(f check.Finding) bool { return f.Severity == check.Error || f.Code == cutOff })
 	if worst < 0 {
 		return ""
 	}
@@ -29,7 +35,7 @@ func complaint(snapshot *document.Snapshot) string {
 // cannotBeMade is said of a bag where nothing plainer can be.
 func cannotBeMade() string { return lang.L("This bag cannot be made as it is.") }
 
-// plain returns what errors come to in plain words, by their codes.
+// plain returns what findings come to in plain words, by their codes.
 func plain() map[string]string {
 	deeper, wider := lang.L("In this size the bottom needs more depth."), lang.L("In this size the front needs to be wider.")
 	handle, higher := lang.L("In this size the handle needs another place."), lang.L("In this size the bag needs to be higher.")
@@ -53,6 +59,7 @@ func plain() map[string]string {
 		"font-missing":       picture,
 		"artwork-coarse":     lang.L("One of the pictures is not sharp enough to be printed."),
 		"code-small":         lang.L("The bar code is too small to be read."),
+		cutOff:               lang.L("A part of the picture is cut off at the edge."),
 		"ink-in-glue":        lang.L("One of the pictures covers a place that must be glued."),
 	}
 }

@@ -29,11 +29,13 @@ type inspection struct {
 	spec     *bag.Spec
 	pieces   []Piece
 	placed   []placement.Placed
+	cuts     []cutLook
 	findings []check.Finding
 }
 
-// Inspect returns what can be said without looking at pixels, and so at once. pieces
-// goes by the index of Spec.Artwork; it may be shorter.
+// Inspect returns what can be said at once: it looks at few pixels, those along the edges
+// of a place that artwork runs over. pieces goes by the index of Spec.Artwork; it may be
+// shorter.
 func Inspect(b *blank.Blank, pieces []Piece, placed []placement.Placed) []check.Finding {
 	look := inspection{blank: b, spec: &b.Spec, pieces: pieces, placed: placed}
 	for i := range pieces {
@@ -76,6 +78,7 @@ func (l *inspection) appearance(p *placement.Placed, art *artwork.Art) {
 	l.bleed(p, art)
 	l.upright(p, entry)
 	l.flatFold(p, entry)
+	l.cutOff(p, art)
 	if entry.Holds == bag.HoldsEAN13 {
 		l.code(p, art)
 	}

@@ -35,6 +35,10 @@ func pixels(width, height int) []byte {
 	for i := range picture.Pix {
 		picture.Pix[i] = 200
 	}
+	return encoded(picture)
+}
+
+func encoded(picture image.Image) []byte {
 	var out bytes.Buffer
 	if err := png.Encode(&out, picture); err != nil {
 		panic(err)
@@ -123,6 +127,8 @@ var cases = []struct {
 	{"ink-in-glue", check.Error, "glue area", svg(706, 486, `<rect width="706" height="486" style="fill:#444"/>`), on(bag.OnBlank, nil), nil},
 	// The mark begins 4 mm from the edge of the file, of which 3 are bleed.
 	{"mark-near-edge", check.Warning, "comes within 1 mm", svg(246, 366, `<rect x="4" y="150" width="30" height="30"`+black+`/>`), on("front", nil), nil},
+	// The file goes 53 mm past the front on the left.
+	{"mark-cut-off", check.Warning, "runs 8 mm over the edge of the Front", svg(346, 366, corner(45, 150, 20)), on("front", nil), nil},
 	{"mark-near-hole", check.Warning, "to a hole", svg(246, 366, `<rect x="58" y="23" width="20" height="20"`+black+`/>`), on("front", nil), nil},
 	// A slit 22 high in the place of the hole ends 14 mm from the top fold, 17 from the top
 	// of the file: what ends at 13 is 4 mm away.

@@ -65,8 +65,13 @@ func (l *inspection) nearEdge(g *ground, panel blank.Panel, marks []mark) {
 	if worst.pixels == 0 {
 		return
 	}
-	l.find(check.Warning, "mark-near-edge", g.index, g.middle(worst),
-		phrase.New("a mark on the %s comes within %s of its edge; %s are to be kept", placeWord(panel.ID), mm(max(least, 0)), mm(l.spec.Print.Safe)),
+	l.comesNear(g.index, g.middle(worst), panel.ID, least)
+}
+
+// comesNear adds the finding about a mark close to the edge of its panel.
+func (l *inspection) comesNear(piece int, at geometry.Vec2, panel string, distance float64) {
+	l.find(check.Warning, "mark-near-edge", piece, at,
+		phrase.New("a mark on the %s comes within %s of its edge; %s are to be kept", placeWord(panel), mm(max(distance, 0)), mm(l.spec.Print.Safe)),
 		phrase.New("move it inwards; every cut and fold wanders a little"))
 }
 
@@ -140,8 +145,8 @@ func (g *ground) reaches(m mark, hole opening, distance float64) bool {
 }
 
 // marksOn returns the marks of a panel that end on it. What runs out over its edges
-// is meant to: a ground, a band or a picture that bleeds. any is false where no
-// ground can be made out.
+// is meant to, as a ground, a band or a picture that bleeds, or cutOff finds it. any is
+// false where no ground can be made out.
 func (g *ground) marksOn(panel blank.Panel) (marks []mark, any bool) {
 	area := g.pixels(panel.Box)
 	behind, share := g.commonest(area)
