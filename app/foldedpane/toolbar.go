@@ -14,19 +14,21 @@ import (
 // toolbar is the row of buttons above the bag.
 type toolbar struct {
 	widget.BaseWidget
-	pane          *Pane
-	views, beside *widget.Button
-	body          *fyne.Container
+	pane   *Pane
+	views  *toolrow.Button
+	beside *widget.Button
+	body   *fyne.Container
 }
 
 func newToolbar(p *Pane) *toolbar {
 	t := &toolbar{pane: p}
 	title := widget.NewLabel(lang.L("Folded bag"))
 	title.TextStyle.Bold = true
-	t.views = toolrow.Quiet("", appearance.ViewsIcon(), func() { t.open(t.views, t.viewItems()) })
+	t.views = toolrow.Named(t.viewName(), appearance.ViewsIcon(), func() { t.open(t.views, t.viewItems()) })
 	t.beside = list(func() { t.open(t.beside, t.besideItems()) })
-	out, in := toolrow.Quiet("", appearance.ZoomOutIcon(), p.ZoomOut), toolrow.Quiet("", appearance.ZoomInIcon(), p.ZoomIn)
-	fit := toolrow.Quiet("", appearance.FitIcon(), p.Fit)
+	out := toolrow.Sign(lang.L("Zoom out"), appearance.ZoomOutIcon(), p.ZoomOut)
+	in := toolrow.Sign(lang.L("Zoom in"), appearance.ZoomInIcon(), p.ZoomIn)
+	fit := toolrow.Sign(lang.L("Show the whole bag"), appearance.FitIcon(), p.Fit)
 	// Wheel and keys zoom as well.
 	t.body = toolrow.New(title,
 		[]fyne.CanvasObject{t.views, t.beside, out, in, fit},
@@ -48,7 +50,7 @@ func (t *toolbar) CreateRenderer() fyne.WidgetRenderer { return widget.NewSimple
 
 // show brings the buttons up to date.
 func (t *toolbar) show() {
-	setText(t.views, t.viewName())
+	t.views.SetWord(t.viewName())
 	setText(t.beside, BesideName(t.pane.reference))
 }
 
@@ -83,7 +85,7 @@ func (t *toolbar) besideItems() []*fyne.MenuItem {
 }
 
 // open shows a list below a button.
-func (t *toolbar) open(below *widget.Button, items []*fyne.MenuItem) {
+func (t *toolbar) open(below fyne.CanvasObject, items []*fyne.MenuItem) {
 	driver := fyne.CurrentApp().Driver()
 	on := driver.CanvasForObject(below)
 	if on == nil {

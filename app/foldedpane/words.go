@@ -15,6 +15,10 @@ func BesideName(r solid.Reference) string {
 		return lang.L("33 cl can")
 	case solid.Hand:
 		return lang.L("Hand")
+	case solid.Bottle75:
+		return lang.L("75 cl bottle")
+	case solid.Person:
+		return lang.L("Person 1.70 m")
 	}
 	return lang.L("Nothing beside it")
 }

@@ -29,11 +29,14 @@ func (b *button) choose(chosen bool) {
 }
 
 // showIf shows the button, or hides it.
-func (b *button) showIf(wanted bool) {
+func (b *button) showIf(wanted bool) { show(b, wanted) }
+
+// enableIf lets the button be pressed, or not.
+func (b *button) enableIf(possible bool) {
 	switch {
-	case wanted && !b.Visible():
-		b.Show()
-	case !wanted && b.Visible():
-		b.Hide()
+	case possible && b.Disabled():
+		b.Enable()
+	case !possible && !b.Disabled():
+		b.Disable()
 	}
 }

@@ -5,21 +5,21 @@ import (
 
 	"fyne.io/fyne/v2/lang"
 
+	"gussetwright/app/document"
 	"gussetwright/app/foldedpane"
+	"gussetwright/geometry/check"
 )
 
 // write says of every bag what it is.
 func (v *View) write() {
-	v.stage.beside.caption = caption{}
-	v.stage.beside.caption.size[0] = foldedpane.BesideName(v.stage.reference)
-	v.stage.beside.caption.brief = v.stage.beside.caption.size[0]
+	v.stage.beside.caption = caption{name: foldedpane.BesideName(v.stage.reference)}
 	v.writePresent()
 	now := v.kept.find(sizeOf(&v.state.Spec))
 	for place, kept := range v.kept {
 		if kept == nil {
 			continue
 		}
-		name := letter(place)
+		name := kept.letter()
 		switch {
 		case !v.comparing:
 		case place == v.chosen:
@@ -27,7 +27,7 @@ func (v *View) write() {
 		case place == now:
 			name = fmt.Sprintf(lang.L("%s – the bag now"), name)
 		}
-		v.stage.kept[place].caption = v.captionOf(name, kept.size, complaint(kept.snapshot))
+		v.stage.kept[place].caption = v.captionOf(name, kept.size, troubleOf(kept.snapshot))
 	}
 }
 
@@ -40,9 +40,9 @@ func (v *View) writePresent() {
 	}
 }
 
-func (v *View) captionOf(name string, s size, trouble string) caption {
+func (v *View) captionOf(name string, s size, t trouble) caption {
 	unit := v.set.Unit()
-	return caption{name: name, size: s.lines(unit), brief: s.brief(unit), trouble: trouble}
+	return caption{name: name, size: s.lines(unit), brief: s.brief(unit), trouble: t}
 }
 
 // seenSize is the size of the bag, or of the variant that is chosen.
@@ -53,27 +53,44 @@ func (v *View) seenSize() size {
 	return sizeOf(&v.state.Spec)
 }
 
-// seenTrouble says why that cannot be made, or "".
-func (v *View) seenTrouble() string {
+// trouble is what is wrong with a bag, and how bad that is; none without a text.
+type trouble struct {
+	severity check.Severity
+	text     string
+}
+
+// troubleOf says what is wrong with a bag; nil stands for one that cannot be drawn.
+func troubleOf(snapshot *document.Snapshot) trouble {
+	severity := check.Warning
+	if snapshot == nil || check.HasError(snapshot.Findings) {
+		severity = check.Error
+	}
+	return trouble{severity, complaint(snapshot)}
+}
+
+// seenTrouble says what is wrong with what is seen.
+func (v *View) seenTrouble() trouble {
 	if v.chosen != none {
-		return complaint(v.kept[v.chosen].snapshot)
+		return troubleOf(v.kept[v.chosen].snapshot)
 	}
 	return v.presentTrouble()
 }
 
-func (v *View) presentTrouble() string {
+func (v *View) presentTrouble() trouble {
 	if v.state.Err != nil {
-		return cannotBeMade()
+		return troubleOf(nil)
 	}
-	return complaint(v.state.Snapshot)
+	return troubleOf(v.state.Snapshot)
 }
 
 // showSizes brings numbers and sliders up to date, and what is said of the size.
 func (v *View) showSizes() {
+	const edge = 0.06 // of a slider, where there is no room to go on
 	seen := v.seenSize()
 	for a, d := range v.dials {
 		low, high := d.slider.low, d.slider.high
-		if !v.state.Dragging && (seen[a] <= low || seen[a] >= high || low == 0 && high == 1) {
+		least, most := low+edge*(high-low), high-edge*(high-low)
+		if !v.state.Dragging && (seen[a] <= least || seen[a] >= most || low == 0 && high == 1) {
 			low, high = axis(a).span(seen[a], &v.state.Spec)
 		}
 		d.show(seen[a], low, high, v.set.Unit())

@@ -8,6 +8,7 @@ import (
 
 	"gussetwright/app/foldedpane"
 	"gussetwright/app/paneview"
+	"gussetwright/geometry"
 	"gussetwright/render/solid"
 )
 
@@ -33,17 +34,19 @@ func (s *stage) arrangeAlone(f *figure) {
 	size, inset := s.Size(), 2*s.padding()
 	put(f.picture, fyne.NewPos(0, 0), size)
 	put(f.border, fyne.NewPos(0, 0), size)
-	s.placeCaption(f, fyne.NewPos(inset, inset), size.Width/3)
+	s.placeCaption(f, fyne.NewPos(inset, inset), size.Width/3, 0)
 }
 
-// placeCaption puts what is written beside a figure below each other.
-func (s *stage) placeCaption(f *figure, at fyne.Position, width float32) {
-	put(f.name, at, fyne.NewSize(width, f.name.MinSize().Height))
-	at.Y += f.name.MinSize().Height
-	for _, line := range f.lines {
-		tall := line.HeightFor(width)
-		put(line, at, fyne.NewSize(width, tall))
-		at.Y += tall
+// placeCaption puts what is written beside a figure below each other, the name in a row of
+// at least the given height.
+func (s *stage) placeCaption(f *figure, at fyne.Position, width, nameRow float32) {
+	for i, text := range f.texts() {
+		height := text.(tall).HeightFor(width)
+		put(text, at, fyne.NewSize(width, height))
+		if i == 0 {
+			height = max(height, nameRow)
+		}
+		at.Y += height
 	}
 }
 
@@ -57,7 +60,8 @@ func (s *stage) arrangeCards() {
 	}
 	unit := max((size.Width-gap*float32(len(s.seen)-1))/shares, 1)
 	before := s.brief
-	x, below := float32(0), s.writeCaptions(unit-2*gap)
+	x := float32(0)
+	nameRow, below := s.writeCaptions(unit)
 	if s.brief != before {
 		s.view.page.speak() // what cards have no room for
 	}
@@ -66,7 +70,7 @@ func (s *stage) arrangeCards() {
 		const inside = 2 // of the border
 		put(f.border, fyne.NewPos(x, 0), fyne.NewSize(width, size.Height))
 		put(f.picture, fyne.NewPos(x+inside, inside), fyne.NewSize(max(width-2*inside, 1), max(size.Height-below-inside, 1)))
-		s.placeCaption(f, fyne.NewPos(x+gap, size.Height-below+gap/2), max(width-2*gap, 1))
+		s.placeCaption(f, fyne.NewPos(x+gap, size.Height-below+gap/2), max(width-2*gap, 1), nameRow)
 		x += width + gap
 	}
 }
@@ -81,21 +85,33 @@ func (s *stage) share(f *figure) float32 {
 }
 
 // writeCaptions writes the captions of cards, in brief where they would leave too little
-// of the pictures, and returns the height that they take.
-func (s *stage) writeCaptions(width float32) (height float32) {
+// of the pictures. It returns the height of the names of the bags, below which the sizes of
+// all begin on one line, and the height that the captions take.
+func (s *stage) writeCaptions(unit float32) (nameRow, height float32) {
 	const most = 0.36 // of a card
 	for _, brief := range []bool{false, true} {
-		height = 0
+		nameRow, height = 0, 0
 		for _, f := range s.seen {
 			f.style(s.Theme(), f == s.mark(), true)
 			f.write(brief)
-			height = max(height, 1.5*s.padding()+f.name.MinSize().Height+f.linesHeight(width*s.share(f)))
+			if f != s.beside {
+				nameRow = max(nameRow, f.name.HeightFor(s.inner(f, unit)))
+			}
+		}
+		for _, f := range s.seen {
+			width := s.inner(f, unit)
+			height = max(height, 1.5*s.padding()+max(nameRow, f.name.HeightFor(width))+f.linesHeight(width))
 		}
 		if s.brief = brief; height <= most*s.Size().Height {
 			break
 		}
 	}
-	return height
+	return nameRow, height
+}
+
+// inner is the width of what is written on the card of a figure.
+func (s *stage) inner(f *figure, unit float32) float32 {
+	return max(unit*s.share(f)-2*s.padding(), 1)
 }
 
 // mark returns the figure that is chosen, or nil.
@@ -114,28 +130,31 @@ func put(object fyne.CanvasObject, at fyne.Position, size fyne.Size) {
 // reframe takes in every bag there is, seen or not, so that a bag looks as large beside
 // others as alone. While a slider moves the frame holds still, or the bag would seem to
 // shrink in its height as it grows in its width; it only widens when the bag would leave
-// it. At rest it holds still while the bags are a little smaller. It tells whether it
-// moved.
+// it. At rest a bag is always as large as it was in the same company. reframe tells whether
+// the frame moved.
 func (s *stage) reframe(anew bool) bool {
 	needed := solid.Frame{Radius: s.beside.own.Radius, Rise: s.beside.own.Rise}
-	for _, f := range append([]*figure{s.present}, s.kept[:]...) {
-		if f.snapshot != nil && (f == s.present || s.view.kept[f.place] != nil) {
-			needed.Radius, needed.Rise = max(needed.Radius, f.own.Radius), max(needed.Rise, f.own.Rise)
-		}
+	for _, f := range s.company() {
+		needed.Radius, needed.Rise = max(needed.Radius, f.own.Radius), max(needed.Rise, f.own.Rise)
 	}
-	const loose = 0.8
 	const spare = 1.15 // a bag hardly ever fills the space around it
-	ball := func(f solid.Frame) float64 { return math.Hypot(f.Radius, f.Rise) }
 	before := s.frame
-	switch {
-	case anew || !s.view.state.Dragging && ball(needed) < loose*ball(s.frame):
+	if anew || !s.view.state.Dragging {
 		s.frame = needed
-	case s.view.state.Dragging:
+	} else {
 		s.frame.Radius, s.frame.Rise = max(s.frame.Radius, needed.Radius/spare), max(s.frame.Rise, needed.Rise/spare)
-	default:
-		s.frame.Radius, s.frame.Rise = max(s.frame.Radius, needed.Radius), max(s.frame.Rise, needed.Rise)
 	}
 	return s.frame != before
+}
+
+// company returns every bag there is, seen or not.
+func (s *stage) company() (bags []*figure) {
+	for _, f := range append([]*figure{s.present}, s.kept[:]...) {
+		if f.snapshot != nil && (f == s.present || s.view.kept[f.place] != nil) {
+			bags = append(bags, f)
+		}
+	}
+	return bags
 }
 
 // draw orders pictures of all that is seen: drafts that are there at once, and when
@@ -177,8 +196,11 @@ func (s *stage) viewOf(f *figure) (v solid.View, any bool) {
 		bag = s.seen[len(s.seen)-1]
 	}
 	if fit, any := s.fitted(bag); any {
-		scale := min(fit.Scale(), s.scaleBeside(bag, fit.Width))
-		v.Camera.Zoom = scale / v.Scale()
+		scale := min(fit.Scale(), s.scaleBeside(fit.Width))
+		v.Camera.Zoom = s.camera.Zoom * scale / v.Scale()
+	}
+	if !s.several {
+		v.Camera.Shift = s.camera.Shift // on a card it would bring things out of sight
 	}
 	v.Faded = f == s.present && s.view.state.Err != nil
 	return v, true
@@ -192,6 +214,7 @@ func (s *stage) fitted(f *figure) (v solid.View, any bool) {
 		return v, false
 	}
 	v.Samples, v.Camera, v.Look, v.Model = draft, s.camera, foldedpane.Look(), f.model
+	v.Camera.Zoom, v.Camera.Shift = 1, geometry.Vec2{}
 	v.Frame = s.frame
 	v.Frame.Middle = f.own.Middle
 	v.Frame.Middle.Z += s.frame.Rise - f.own.Rise // all stand on one ground
@@ -205,13 +228,16 @@ func (s *stage) fitted(f *figure) (v solid.View, any bool) {
 }
 
 // scaleBeside returns the scale, in pixels per mm, at which there is room for what stands
-// beside a bag that is alone.
-func (s *stage) scaleBeside(f *figure, width int) float64 {
+// beside any of the bags, alone in a picture of that width.
+func (s *stage) scaleBeside(width int) float64 {
 	if s.several || s.reference == solid.NoReference {
 		return math.Inf(1)
 	}
-	both := f.model.Frame(s.reference, s.side)
+	reach := 0.0
+	for _, f := range s.company() {
+		both := f.model.Frame(s.reference, s.side)
+		reach = max(reach, both.Radius+both.Middle.Sub(f.own.Middle).Length())
+	}
 	const margin = 1.1 // what is near looks larger
-	reach := both.Radius + both.Middle.Sub(f.own.Middle).Length()
-	return float64(width) / 2 / (margin * reach)
+	return float64(width) / 2 / (margin * max(reach, 1))
 }

@@ -41,6 +41,7 @@ const (
 // beside it.
 type figure struct {
 	place    int                // of the variant, or none
+	variant  *variant           // that was shown last, or nil
 	snapshot *document.Snapshot // nil of the thing for scale, and while there is no bag
 	model    *solid.Model
 	own      solid.Frame // around it alone
@@ -55,8 +56,9 @@ type figure struct {
 
 	picture *canvas.Image
 	border  *canvas.Rectangle
-	name    *canvas.Text
-	lines   []*entry.Text // the size, and why it cannot be made
+	name    *entry.Text
+	lines   [axes]*entry.Text // the size
+	trouble *signed           // what is wrong with it
 	caption caption
 }
 
@@ -66,7 +68,7 @@ type caption struct {
 	name    string
 	size    [axes]string
 	brief   string
-	trouble string
+	trouble trouble
 }
 
 // newFigure returns a figure that shows nothing yet. settled is called when a draft is
@@ -77,12 +79,11 @@ func newFigure(place int, settled func(*figure)) *figure {
 	f.request = f.worker.Order
 	f.picture = paneview.NewPicture()
 	f.border = canvas.NewRectangle(color.Transparent)
-	f.name = canvas.NewText("", color.Black)
-	f.name.TextStyle.Bold = true
-	for range axes {
-		f.lines = append(f.lines, entry.NewText("", entry.Plain))
+	f.name = entry.NewText("", nameStyle)
+	for a := range f.lines {
+		f.lines[a] = entry.NewText("", entry.Plain)
 	}
-	f.lines = append(f.lines, entry.NewText("", entry.Muted))
+	f.trouble = newSigned()
 	return f
 }
 
@@ -92,11 +93,15 @@ func (f *figure) objects() []fyne.CanvasObject {
 }
 
 func (f *figure) texts() []fyne.CanvasObject {
-	texts := []fyne.CanvasObject{f.name}
+	return append([]fyne.CanvasObject{f.name}, f.below()...)
+}
+
+// below returns what is written below the name.
+func (f *figure) below() (texts []fyne.CanvasObject) {
 	for _, line := range f.lines {
 		texts = append(texts, line)
 	}
-	return texts
+	return append(texts, f.trouble)
 }
 
 // take makes the figure one of a bag. It tells whether that is another than before.
@@ -108,6 +113,16 @@ func (f *figure) take(snapshot *document.Snapshot) bool {
 	f.model = solid.NewModel(fold.Standing(&snapshot.Blank))
 	f.own = f.model.Frame(solid.NoReference, 0)
 	return true
+}
+
+// takeVariant makes the figure one of a variant. One that cannot be drawn leaves the last that
+// could, if that was the same variant.
+func (f *figure) takeVariant(v *variant) {
+	if f.variant != v {
+		f.variant = v
+		f.snapshot, f.model, f.own = nil, &solid.Model{}, solid.Frame{}
+	}
+	f.take(v.snapshot)
 }
 
 // order orders a picture of a view.
@@ -158,37 +173,39 @@ func (f *figure) close() {
 
 // write puts the caption into the texts, in full or in brief.
 func (f *figure) write(brief bool) {
-	if f.name.Text != f.caption.name {
-		f.name.Text = f.caption.name
-		f.name.Refresh()
-	}
-	texts := append(f.caption.size[:], f.caption.trouble)
+	c := &f.caption
+	f.name.SetText(c.name)
+	size, said := c.size, c.trouble
 	if brief {
-		texts = []string{f.caption.brief}
-	}
-	for i, line := range f.lines {
-		text := ""
-		if i < len(texts) {
-			text = texts[i]
+		size = [axes]string{c.brief}
+		if said.text != "" { // there is room for its sign alone
+			size, said.text = [axes]string{}, c.brief
 		}
-		line.SetText(text)
 	}
+	for a, line := range f.lines {
+		line.SetText(size[a])
+	}
+	f.trouble.say(said)
 }
+
+// nameStyle is that of names, which are read from afar.
+var nameStyle = entry.Style{Colour: theme.ColorNameForeground, Size: theme.SizeNameSubHeadingText, Bold: true}
+
+// tall is something whose height follows from its width.
+type tall interface{ HeightFor(width float32) float32 }
 
 // linesHeight returns the height of what is written below the name.
 func (f *figure) linesHeight(width float32) (height float32) {
-	for _, line := range f.lines {
-		height += line.HeightFor(width)
+	for _, text := range f.below() {
+		height += text.(tall).HeightFor(width)
 	}
 	return height
 }
 
-// style takes colours and sizes from the theme. chosen figures stand out by a thick
+// style takes the border from the theme. chosen figures stand out by a thick
 // border, others have a thin one where there are several.
 func (f *figure) style(th fyne.Theme, chosen, several bool) {
 	variant := fyne.CurrentApp().Settings().ThemeVariant()
-	f.name.Color = th.Color(theme.ColorNameForeground, variant)
-	f.name.TextSize = th.Size(theme.SizeNameSubHeadingText)
 	f.border.StrokeColor, f.border.StrokeWidth = th.Color(theme.ColorNameSeparator, variant), 1
 	if chosen {
 		f.border.StrokeColor, f.border.StrokeWidth = th.Color(theme.ColorNamePrimary, variant), 4

@@ -6,68 +6,79 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/lang"
-	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
 	"gussetwright/app/appearance"
 	"gussetwright/app/entry"
-	"gussetwright/app/foldedpane"
-	"gussetwright/render/solid"
 )
 
-// page is what is round the stage: the name of the bag and what can be done above it,
-// the variants and the sliders below it.
+// page is what is round the stage: the name of the bag and what can be done above it, how
+// it is looked at beside it, the variants and the sliders below it.
 type page struct {
 	view *View
 
-	title                         *widget.Label
-	beside, compare, proof, leave *button
-	keep, take, remove            *button
-	present                       *button // shows the bag itself
-	variants                      [mostKept]*button
-	tools, shelf                  *fyne.Container
-	head                          *fyne.Container
-	said, trouble                 *entry.Text // what was said last; why the bag cannot be made
+	title              *heading
+	undo, proof, leave *button
+	aside              *aside
+	keep, take, remove *button
+	answer             *button // to what was said
+	present            *button // shows the bag itself
+	variants           [mostKept]*button
+	said               *entry.Text // what was said last
+	trouble            *signed     // what is wrong with the size; it shares a row with what was said
+	brief              bool        // there is little room on the buttons of the variants
 
-	theme    *appearance.Larger
-	content  *fyne.Container
-	override *container.ThemeOverride
+	head, tools, scene, shelf *fyne.Container
+	theme                     *appearance.Larger
+	content                   *fyne.Container
+	override                  *container.ThemeOverride
 }
 
 func newPage(v *View) *page {
-	p := &page{view: v, title: widget.NewLabel(""), theme: &appearance.Larger{Factor: 1}}
-	p.title.SizeName, p.title.TextStyle.Bold = theme.SizeNameHeadingText, true
-	p.title.Truncation = fyne.TextTruncateEllipsis
-	p.beside = newButton(v, "", theme.MenuDropDownIcon(), p.chooseBeside)
-	p.beside.IconPlacement = widget.ButtonIconTrailingText
-	p.compare = newButton(v, "", nil, v.compare)
-	p.proof = newButton(v, lang.L("Proof"), theme.DocumentSaveIcon(), v.proof)
+	p := &page{view: v, title: newHeading(), theme: &appearance.Larger{Factor: 1}}
+	p.undo = newButton(v, lang.L("Undo"), appearance.UndoIcon(), v.Undo)
+	p.proof = newButton(v, lang.L("Proof to sign"), theme.DocumentSaveIcon(), v.proof)
 	p.leave = newButton(v, lang.L("Leave"), theme.ViewRestoreIcon(), func() { v.around.Leave() })
-	for _, b := range []*button{p.beside, p.leave, p.proof} {
+	for _, b := range []*button{p.undo, p.proof, p.leave} {
 		b.Importance = widget.LowImportance
 	}
-	p.keep = newButton(v, lang.L("Keep this one"), theme.ContentAddIcon(), v.keep)
-	p.present = newButton(v, lang.L("Now"), nil, func() { v.choose(none) })
-	p.shelf = container.NewHBox(p.keep, p.present)
-	for place := range p.variants {
-		p.variants[place] = newButton(v, letter(place), nil, func() { v.choose(place) })
-		p.shelf.Add(p.variants[place])
-	}
-	p.take = newButton(v, "", theme.ConfirmIcon(), v.takeChosen)
-	p.remove = newButton(v, "", theme.DeleteIcon(), v.removeChosen)
-	p.shelf.Add(layout.NewSpacer())
-	p.shelf.Add(p.take)
-	p.shelf.Add(p.remove)
-	p.said, p.trouble = entry.NewText("", entry.Plain), entry.NewText("", entry.Muted)
-	p.tools = container.NewHBox(p.beside, p.compare, p.proof, p.leave)
-	p.head = container.NewBorder(nil, nil, nil, p.tools, p.title)
-	dials := container.New(&thirds{}, v.dials[width], v.dials[depth], v.dials[height])
-	p.content = container.New(&rows{p.said, p.trouble}, p.head, v.stage, p.said, p.trouble, p.shelf, dials)
+	p.said, p.trouble = entry.NewText("", entry.Plain), newSigned()
 	p.said.OnGrow(p.arrange)
-	p.trouble.OnGrow(p.arrange)
+	p.trouble.text.OnGrow(p.arrange)
+	p.aside = newAside(p)
+	p.fillShelf()
+	p.tools = container.New(&bar{p.gap, 3}, p.undo, p.proof, p.leave)
+	p.head = container.New(&titled{p.gap}, p.title, p.tools)
+	p.scene = container.New(&besides{p}, v.stage, p.aside.box)
+	dials := container.New(&thirds{}, v.dials[width], v.dials[depth], v.dials[height])
+	p.content = container.New(&rows{p}, p.head, p.scene, p.said, p.trouble, p.shelf, dials)
 	p.override = container.NewThemeOverride(p.content, p.theme)
 	return p
+}
+
+// fillShelf makes the row of the variants: on its left which there are, on its right what
+// can be done with the one that is shown, or about what was said.
+func (p *page) fillShelf() {
+	v := p.view
+	p.keep = newButton(v, "", theme.ContentAddIcon(), v.keep)
+	p.present = newButton(v, "", nil, func() { v.choose(none) })
+	p.answer = newButton(v, "", appearance.UndoIcon(), func() {
+		if v.answer != nil {
+			v.answer.do()
+		}
+	})
+	p.answer.Importance = widget.HighImportance
+	p.take = newButton(v, "", theme.ConfirmIcon(), v.takeChosen)
+	p.remove = newButton(v, "", theme.DeleteIcon(), v.removeChosen)
+	p.shelf = container.New(&bar{p.gap, 2 + mostKept}, p.keep, p.present)
+	for i := range p.variants {
+		p.variants[i] = newButton(v, "", nil, func() { v.choose(v.kept.order()[i]) })
+		p.shelf.Add(p.variants[i])
+	}
+	for _, b := range []*button{p.answer, p.take, p.remove} {
+		p.shelf.Add(b)
+	}
 }
 
 // CreateRenderer is part of fyne.Widget.
@@ -91,134 +102,92 @@ func (v *View) scale(size fyne.Size) {
 		v.page.theme.Factor = factor
 		v.page.override.Refresh()
 	}
+	v.page.label(size.Width)
+}
+
+// gap is the room between things that belong together.
+func (p *page) gap() float32 { return p.theme.Size(theme.SizeNamePadding) }
+
+// needs returns the width of a button.
+func (p *page) needs(text string, icon bool) float32 {
+	width := fyne.MeasureText(text, p.theme.Size(theme.SizeNameText), fyne.TextStyle{Bold: true}).Width + 2*p.theme.Size(theme.SizeNameInnerPadding)
+	if icon {
+		width += p.theme.Size(theme.SizeNameInlineIcon) + p.gap()
+	}
+	return width
+}
+
+// label chooses the words on the buttons of the variants: long ones where there is room for
+// all that may be there, so that they do not change in the midst of a meeting.
+func (p *page) label(width float32) {
+	last := letter(mostKept - 1)
+	needed := p.needs(lang.L("Keep this one"), true) + p.needs(lang.L("The bag now"), false) + mostKept*(p.needs(last, false)+p.gap()) +
+		p.needs(fmt.Sprintf(lang.L("Make %s the bag"), last), true) + p.needs(fmt.Sprintf(lang.L("Remove %s"), last), true) + 4*p.gap()
+	p.brief = needed > width-2*p.margin()
+	p.showShelf()
 }
 
 // show brings buttons up to date.
 func (p *page) show() {
 	v := p.view
-	if name := v.state.Spec.Name; p.title.Text != name {
-		p.title.SetText(name)
-	}
-	p.beside.say(foldedpane.BesideName(v.stage.reference), widget.LowImportance)
-	if v.comparing {
-		p.compare.say(lang.L("Show one"), widget.HighImportance)
-	} else {
-		p.compare.say(lang.L("Compare"), widget.LowImportance)
-	}
-	p.compare.showIf(!v.kept.empty())
-	p.present.showIf(!v.kept.empty())
-	p.present.choose(v.chosen == none)
-	for place, b := range p.variants {
-		b.showIf(v.kept[place] != nil)
-		b.choose(place == v.chosen)
-	}
-	if v.chosen != none {
-		p.take.say(fmt.Sprintf(lang.L("Take %s"), letter(v.chosen)), widget.HighImportance)
-		p.remove.say(fmt.Sprintf(lang.L("Remove %s"), letter(v.chosen)), widget.MediumImportance)
-	}
-	p.take.showIf(v.chosen != none)
-	p.remove.showIf(v.chosen != none)
+	p.title.set(v.state.Spec.Name)
+	p.undo.enableIf(v.canUndo())
+	p.aside.show()
+	p.showShelf()
 	p.arrange()
 }
 
+func (p *page) showShelf() {
+	v := p.view
+	keep, present, take, remove := lang.L("Keep this one"), lang.L("The bag now"), lang.L("Make %s the bag"), lang.L("Remove %s")
+	if p.brief {
+		keep, present, take, remove = lang.L("Keep"), lang.L("Now"), lang.L("Take %s"), ""
+	}
+	p.keep.say(keep, widget.MediumImportance)
+	p.present.say(present, p.present.Importance)
+	p.present.showIf(!v.kept.empty())
+	p.present.choose(v.chosen == none)
+	order := v.kept.order()
+	for i, b := range p.variants {
+		b.showIf(i < len(order))
+		if i < len(order) {
+			b.say(v.kept[order[i]].letter(), b.Importance)
+			b.choose(order[i] == v.chosen)
+		}
+	}
+	p.answer.showIf(v.answer != nil)
+	p.take.showIf(v.chosen != none && v.answer == nil)
+	p.remove.showIf(v.chosen != none && v.answer == nil)
+	if v.answer != nil {
+		p.answer.Say(v.answer.label, v.answer.icon, widget.HighImportance)
+	}
+	if v.chosen != none {
+		name := v.kept[v.chosen].letter()
+		p.take.say(fmt.Sprintf(take, name), widget.HighImportance)
+		p.take.enableIf(!v.isTaken())
+		if remove != "" {
+			remove = fmt.Sprintf(remove, name)
+		}
+		p.remove.say(remove, widget.MediumImportance)
+	}
+}
+
+// showView brings up to date from where the bags are seen.
+func (p *page) showView() { p.aside.showView() }
+
 // arrange puts everything in its place.
 func (p *page) arrange() {
-	for _, box := range []*fyne.Container{p.content, p.head, p.tools, p.shelf} {
+	for _, box := range []*fyne.Container{p.content, p.head, p.tools, p.scene, p.aside.box, p.shelf} {
 		box.Layout.Layout(box.Objects, box.Size())
 	}
 }
 
-// speak says what was said last, or why the bag cannot be made, unless its card says so.
+// speak says what was said last, or what is wrong with the size, unless its card says so.
 func (p *page) speak() {
-	v, trouble := p.view, ""
+	v, wrong := p.view, trouble{}
 	if v.said == "" && (!v.comparing || v.stage.brief) {
-		trouble = v.seenTrouble()
+		wrong = v.seenTrouble()
 	}
 	p.said.SetText(v.said)
-	p.trouble.SetText(trouble)
-}
-
-// chooseBeside opens the list of things for scale.
-func (p *page) chooseBeside() {
-	var items []*fyne.MenuItem
-	for _, r := range solid.References() {
-		item := fyne.NewMenuItem(foldedpane.BesideName(r), func() { p.view.setReference(r) })
-		item.Checked = r == p.view.stage.reference
-		items = append(items, item)
-	}
-	driver := fyne.CurrentApp().Driver()
-	on := driver.CanvasForObject(p.beside)
-	if on == nil {
-		return
-	}
-	at := driver.AbsolutePositionForObject(p.beside).AddXY(0, p.beside.Size().Height)
-	list := widget.NewPopUpMenu(fyne.NewMenu("", items...), on)
-	list.ShowAtPosition(at)
-	on.Focus(list)
-}
-
-// rows stacks what is on the page; the stage takes the room that the others leave. Of
-// the two that may be said one is, in a line that is kept free for it, so that nothing
-// moves when there is something to say.
-type rows struct{ said, trouble *entry.Text }
-
-// The rows from above, as newPage makes them; the two texts share one.
-const stageRow, saidRow, troubleRow = 1, 2, 3
-
-// Layout is part of fyne.Layout.
-func (r *rows) Layout(objects []fyne.CanvasObject, size fyne.Size) {
-	padding := objects[stageRow].(*stage).padding()
-	margin, gap := 2*padding, 1.5*padding
-	inner := size.Width - 2*margin
-	heights := make([]float32, len(objects))
-	room := size.Height - 2*margin - gap*float32(len(objects)-2)
-	for i, object := range objects {
-		switch i {
-		case stageRow, troubleRow:
-			continue
-		case saidRow:
-			heights[i] = max(r.said.HeightFor(inner), r.trouble.HeightFor(inner), r.line())
-		default:
-			heights[i] = object.MinSize().Height
-		}
-		room -= heights[i]
-	}
-	heights[stageRow] = max(room, 1)
-	top := margin
-	for i, object := range objects {
-		if i == troubleRow {
-			put(object, objects[saidRow].Position(), objects[saidRow].Size())
-			continue
-		}
-		put(object, fyne.NewPos(margin, top), fyne.NewSize(inner, heights[i]))
-		top += heights[i] + gap
-	}
-}
-
-func (r *rows) line() float32 {
-	return fyne.MeasureText("Mg", r.said.Theme().Size(theme.SizeNameText), fyne.TextStyle{}).Height
-}
-
-// MinSize is part of fyne.Layout.
-func (r *rows) MinSize([]fyne.CanvasObject) fyne.Size { return fyne.NewSize(1, 1) }
-
-// thirds puts the dials beside each other, well apart.
-type thirds struct{}
-
-// Layout is part of fyne.Layout.
-func (thirds) Layout(objects []fyne.CanvasObject, size fyne.Size) {
-	count := float32(len(objects))
-	gap := size.Width / 24
-	width := (size.Width - gap*(count-1)) / count
-	for i, object := range objects {
-		put(object, fyne.NewPos(float32(i)*(width+gap), 0), fyne.NewSize(width, size.Height))
-	}
-}
-
-// MinSize is part of fyne.Layout.
-func (thirds) MinSize(objects []fyne.CanvasObject) (least fyne.Size) {
-	for _, object := range objects {
-		least = least.Max(object.MinSize())
-	}
-	return fyne.NewSize(1, least.Height)
+	p.trouble.say(wrong)
 }

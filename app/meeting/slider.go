@@ -18,6 +18,7 @@ type slider struct {
 	axis             axis
 	low, high, value float64
 
+	pressed                    float32 // where the pointer went down, or away
 	dragging, hovered, focused bool
 	fine                       bool // the shift key is down
 	stepping                   bool // an arrow key is held down
@@ -27,7 +28,7 @@ type slider struct {
 
 func newSlider(view *View, a axis) *slider {
 	s := &slider{
-		view: view, axis: a, high: 1,
+		view: view, axis: a, high: 1, pressed: away,
 		track: canvas.NewRectangle(color.Transparent), filled: canvas.NewRectangle(color.Transparent),
 		thumb: canvas.NewCircle(color.Transparent), ring: canvas.NewCircle(color.Transparent),
 	}
@@ -52,23 +53,51 @@ func (s *slider) share() float32 {
 	return float32(min(max((s.value-s.low)/(s.high-s.low), 0), 1))
 }
 
-// Dragged moves the thumb to the pointer.
+// away stands for no place of the pointer.
+const away = -1
+
+// Dragged moves the thumb to the pointer. A click beside the thumb in which the hand
+// trembled is no drag.
 func (s *slider) Dragged(e *fyne.DragEvent) {
+	x := e.Position.X
+	if !s.dragging && s.pressed != away && !s.onThumb(s.pressed) && max(x-s.pressed, s.pressed-x) < s.radius() {
+		return
+	}
 	s.dragging = true
-	s.to(e.Position.X)
+	s.to(x)
 }
 
 // DragEnd lets the thumb go.
 func (s *slider) DragEnd() {
-	s.dragging = false
+	if !s.dragging && s.pressed != away {
+		s.stepTo(s.pressed)
+	}
+	s.dragging, s.pressed = false, away
 	s.view.settle()
 	s.Refresh()
 }
 
-// Tapped moves the thumb to the pointer.
+// Tapped moves the thumb a step towards the pointer: one click must not make another bag.
 func (s *slider) Tapped(e *fyne.PointEvent) {
-	s.to(e.Position.X)
+	s.pressed = away
+	s.stepTo(e.Position.X)
 	s.view.settle()
+}
+
+// stepTo takes a step towards a place beside the thumb.
+func (s *slider) stepTo(x float32) {
+	if !s.onThumb(x) {
+		s.view.drag(s.axis, next(s.value, stepOf(s.view.set.Unit(), s.fine), x > s.thumbAt()))
+	}
+}
+
+// thumbAt returns where the middle of the thumb is.
+func (s *slider) thumbAt() float32 {
+	return s.radius() + s.share()*max(s.Size().Width-2*s.radius(), 0)
+}
+
+func (s *slider) onThumb(x float32) bool {
+	return x >= s.thumbAt()-s.radius() && x <= s.thumbAt()+s.radius()
 }
 
 func (s *slider) to(x float32) {
@@ -82,7 +111,8 @@ func (s *slider) to(x float32) {
 }
 
 // MouseDown takes the focus, so that the arrow keys go on from here.
-func (s *slider) MouseDown(*desktop.MouseEvent) {
+func (s *slider) MouseDown(e *desktop.MouseEvent) {
+	s.pressed = e.Position.X
 	if on := fyne.CurrentApp().Driver().CanvasForObject(s); on != nil {
 		on.Focus(s)
 	}
@@ -175,19 +205,15 @@ func (s *slider) MinSize() fyne.Size {
 
 func (s *slider) place() {
 	size, radius := s.Size(), s.radius()
-	room := size.Width - 2*radius
-	if room <= 0 {
+	if size.Width <= 2*radius {
 		return
 	}
 	thick := radius / 2
-	top, x := (size.Height-thick)/2, radius+s.share()*room
-	s.track.Move(fyne.NewPos(radius, top))
-	s.track.Resize(fyne.NewSize(room, thick))
-	s.filled.Move(fyne.NewPos(radius, top))
-	s.filled.Resize(fyne.NewSize(x-radius, thick))
+	top, x := (size.Height-thick)/2, s.thumbAt()
+	put(s.track, fyne.NewPos(0, top), fyne.NewSize(size.Width, thick))
+	put(s.filled, fyne.NewPos(0, top), fyne.NewSize(x, thick))
 	round := func(c *canvas.Circle, radius float32) {
-		c.Resize(fyne.NewSquareSize(2 * radius))
-		c.Move(fyne.NewPos(x-radius, size.Height/2-radius))
+		put(c, fyne.NewPos(x-radius, size.Height/2-radius), fyne.NewSquareSize(2*radius))
 	}
 	round(s.thumb, radius)
 	round(s.ring, radius+s.ringWidth())

@@ -3,6 +3,7 @@ package meeting
 import (
 	"image/color"
 	"slices"
+	"time"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
@@ -31,11 +32,12 @@ type stage struct {
 	frame     solid.Frame // large enough for any of the bags; it has no middle
 
 	turning, focused bool
+	tapped           tap // the last one
 	ring             *canvas.Rectangle
 }
 
 func newStage(view *View) *stage {
-	s := &stage{view: view, camera: solid.Isometric, reference: solid.Can33}
+	s := &stage{view: view, camera: first, reference: solid.Can33}
 	s.present, s.beside = newFigure(none, s.refine), newFigure(none, s.refine)
 	for place := range s.kept {
 		s.kept[place] = newFigure(place, s.refine)
@@ -77,6 +79,7 @@ func (s *stage) turn(camera solid.Camera) {
 	if !s.turning {
 		s.moveReference()
 	}
+	s.view.page.showView()
 	s.draw()
 }
 
@@ -105,8 +108,31 @@ func (s *stage) DragEnd() {
 	s.turn(s.camera)
 }
 
-// Tapped is part of fyne.Tappable: it chooses the bag under the pointer.
+// tap is a tap on the stage.
+type tap struct {
+	when time.Time
+	at   fyne.Position
+}
+
+// isSecond tells whether it makes a double tap with the one before. The toolkit could tell
+// too, but then every first tap would wait for a second.
+func (t tap) isSecond(before tap) bool {
+	const apart = 6 // pixels
+	away := t.at.Subtract(before.at)
+	near := max(away.X, -away.X) <= apart && max(away.Y, -away.Y) <= apart
+	return near && t.when.Sub(before.when) <= fyne.CurrentApp().Driver().DoubleTapDelay()
+}
+
+// Tapped is part of fyne.Tappable: it chooses the bag under the pointer. A double tap turns
+// all bags back.
 func (s *stage) Tapped(ev *fyne.PointEvent) {
+	now := tap{time.Now(), ev.Position}
+	if now.isSecond(s.tapped) {
+		s.tapped = tap{}
+		s.turn(first)
+		return
+	}
+	s.tapped = now
 	if f := s.at(ev.Position); f != nil && f != s.beside {
 		s.view.choose(f.place)
 	}
@@ -188,8 +214,8 @@ func (r *stageRenderer) Destroy()                     {}
 func (r *stageRenderer) Refresh() {
 	r.colour()
 	for _, f := range r.stage.all() {
-		for _, line := range f.lines {
-			line.Refresh()
+		for _, text := range f.texts() {
+			text.Refresh()
 		}
 	}
 	r.stage.arrange()

@@ -8,7 +8,6 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/test"
-	"fyne.io/fyne/v2/widget"
 
 	"gussetwright/app/settings"
 	"gussetwright/geometry"
@@ -308,7 +307,6 @@ func walk(object fyne.CanvasObject, at fyne.Position, visit func(placed)) {
 		}
 	case *button:
 		visit(placed{object, at, object.Size()})
-	case *widget.Label: // cuts itself short
 	case *fyne.Container:
 		inner = object.Objects
 	case fyne.Widget:

@@ -64,17 +64,31 @@ func newBench(t testing.TB, spec bag.Spec, width, height float32, adjust ...func
 
 func (b *bench) capture() image.Image { return b.window.Canvas().Capture() }
 
-// press types a key where the focus is, as the window does.
+// keys takes keys and letters.
+type keys interface {
+	TypedKey(*fyne.KeyEvent)
+	TypedRune(rune)
+}
+
+// focused is what takes keys: what has the focus, or the view, as in the window.
+func (b *bench) focused() keys {
+	if part := b.window.Canvas().Focused(); part != nil {
+		return part
+	}
+	return b.View
+}
+
+// press types keys.
 func (b *bench) press(names ...fyne.KeyName) {
 	for _, name := range names {
-		b.window.Canvas().Focused().TypedKey(&fyne.KeyEvent{Name: name})
+		b.focused().TypedKey(&fyne.KeyEvent{Name: name})
 	}
 }
 
-// typed types letters where the focus is.
+// typed types letters.
 func (b *bench) typed(letters string) {
 	for _, letter := range letters {
-		b.window.Canvas().Focused().TypedRune(letter)
+		b.focused().TypedRune(letter)
 	}
 }
 

@@ -14,15 +14,24 @@ const mostKept = 4
 // none is the place of no variant, where the bag itself is meant.
 const none = -1
 
-// variant is a size that was kept, under the letter of its place. What else there is to
-// the bag is that of the document, now as ever.
+// variant is a size that was kept under a letter. What else there is to the bag is that of
+// the document, now as ever.
 type variant struct {
+	number   int // of the letter, from 0; none is given twice, for people take notes
 	size     size
 	snapshot *document.Snapshot // nil where the bag cannot be drawn in this size
 }
 
-// letter names a place.
-func letter(place int) string { return string(rune('A' + place)) }
+func (v *variant) letter() string { return letter(v.number) }
+
+// letter returns A for 0, and goes on with AA after Z.
+func letter(number int) string {
+	const letters = 26
+	if number >= letters {
+		return letter(number/letters-1) + letter(number%letters)
+	}
+	return string(rune('A' + number))
+}
 
 // shelf are the variants by their places; nil where none is.
 type shelf [mostKept]*variant
@@ -33,6 +42,22 @@ func (s *shelf) free() int { return slices.Index(s[:], nil) }
 // find returns the place of the variant in a size, or none.
 func (s *shelf) find(wanted size) int {
 	return slices.IndexFunc(s[:], func(v *variant) bool { return v != nil && v.size.is(wanted) })
+}
+
+// numbered returns the place of the variant of that number, or none.
+func (s *shelf) numbered(number int) int {
+	return slices.IndexFunc(s[:], func(v *variant) bool { return v != nil && v.number == number })
+}
+
+// order returns the places of the variants in the order of their letters.
+func (s *shelf) order() (places []int) {
+	for place, v := range s {
+		if v != nil {
+			places = append(places, place)
+		}
+	}
+	slices.SortFunc(places, func(a, b int) int { return s[a].number - s[b].number })
+	return places
 }
 
 // empty tells whether nothing is kept.

@@ -30,16 +30,20 @@ type View struct {
 	around Around
 	stop   func()
 
-	open   bool // the view is shown
-	loads  int  // of the project that the variants belong to
-	state  document.State
-	kept   shelf
-	chosen int // the place of the variant that is shown, or none
-	said   string
+	open    bool // the view is shown
+	loads   int  // of the project that the variants belong to
+	state   document.State
+	kept    shelf
+	letters int       // how many were given to variants
+	removed []removal // that can be put back, the last one first
+	chosen  int       // the place of the variant that is shown, or none
+	said    string
+	answer  *answer // to what was said, or nil
 
 	comparing bool     // the variants stand side by side
 	moving    bool     // a slider or a key changes the bag
 	from      bag.Spec // what it was before
+	note      string   // what is said while it moves
 
 	stage   *stage
 	dials   [axes]*dial
@@ -73,31 +77,35 @@ func (v *View) Close() {
 	v.stage.close()
 }
 
-// Open begins to show the document. beside, if anything, stands beside the bag for scale.
+// Open begins to show the document, from where it is always seen at first. beside, if
+// anything, stands beside the bag for scale.
 func (v *View) Open(beside solid.Reference) {
-	if beside != solid.NoReference {
-		v.stage.setReference(beside)
+	v.stage.camera = first
+	if beside == solid.NoReference {
+		beside = v.stage.reference
 	}
-	v.open, v.comparing, v.chosen, v.said = true, false, none, ""
+	v.stage.setReference(beside)
+	v.open, v.comparing, v.chosen, v.said, v.answer = true, false, none, "", nil
 	v.take(v.doc.State(), true)
 }
 
-// Shut stops showing it. The variants are kept.
-func (v *View) Shut() {
+// Shut stops showing it. The variants are kept. What was shown last is what counts: a
+// variant becomes the bag, as it does for a proof. Shut returns a sentence that tells so, or
+// "".
+func (v *View) Shut() (told string) {
 	v.settle()
+	if v.chosen != none && !v.isTaken() && v.kept[v.chosen].snapshot != nil {
+		v.takeChosen()
+		told = v.said
+	}
 	v.open = false
+	return told
 }
 
 // setReference chooses what stands beside the bag for scale.
 func (v *View) setReference(r solid.Reference) {
 	v.stage.setReference(r)
 	v.stage.reframe(true)
-	v.update()
-}
-
-// Say says something to the people at the table, until the bag changes.
-func (v *View) Say(text string) {
-	v.said = text
 	v.update()
 }
 
@@ -112,7 +120,8 @@ func (v *View) Pictures() (ordered, shown int) { return v.stage.present.ordered,
 func (v *View) follow(state document.State) {
 	if state.Loads != v.loads {
 		v.loads = state.Loads
-		v.kept, v.chosen, v.comparing, v.said, v.moving = shelf{}, none, false, "", false
+		v.kept, v.letters, v.removed = shelf{}, 0, nil
+		v.chosen, v.comparing, v.said, v.answer, v.moving = none, false, "", nil, false
 		if v.open {
 			v.take(state, true)
 		}
@@ -128,16 +137,11 @@ func (v *View) take(state document.State, anew bool) {
 	changed := state.Spec.Body != v.state.Spec.Body
 	v.state = state
 	if changed {
-		v.said = ""
+		v.said, v.answer = v.note, nil
 	}
 	v.stage.present.take(state.Snapshot)
 	if !state.Dragging {
-		v.kept.derive(v.doc, state)
-		for place, kept := range v.kept {
-			if kept != nil {
-				v.stage.kept[place].take(kept.snapshot)
-			}
-		}
+		v.derive()
 	}
 	moved := v.stage.reframe(anew)
 	if state.Dragging && !moved && slices.Equal(v.bags(), v.stage.bags()) {
@@ -160,10 +164,8 @@ func (v *View) bags() []*figure {
 		return []*figure{v.stage.present}
 	}
 	var list []*figure
-	for place, kept := range v.kept {
-		if kept != nil {
-			list = append(list, v.stage.kept[place])
-		}
+	for _, place := range v.kept.order() {
+		list = append(list, v.stage.kept[place])
 	}
 	if v.kept.find(sizeOf(&v.state.Spec)) == none {
 		list = append(list, v.stage.present)
@@ -181,6 +183,3 @@ func (v *View) update() {
 	v.page.show()
 	v.stage.put(v.comparing, v.bags()...)
 }
-
-// Said returns what the people at the table were told last, or "".
-func (v *View) Said() string { return v.said }

@@ -125,7 +125,7 @@ func TestKeysStep(t *testing.T) {
 func TestKeepingAndTaking(t *testing.T) {
 	b := newBench(t, bag.OfSize(240, 100, 360), 1024, 700)
 	b.typed("K")
-	if b.said != "Kept as A: 240 mm wide, 100 mm deep, 360 mm high." {
+	if b.said != "Kept as A until the project is closed: 240 mm wide, 100 mm deep, 360 mm high." {
 		t.Errorf("it says %q", b.said)
 	}
 	b.typed("k")
@@ -166,8 +166,8 @@ func TestKeepingAndTaking(t *testing.T) {
 		t.Errorf("A is gone and it says %q", b.said)
 	}
 	b.resize(300, 100, 360)
-	if b.typed("k"); b.kept[0] == nil || b.kept[0].size[width] != 300 {
-		t.Error("the free letter is not used again")
+	if b.typed("k"); b.kept.numbered(4) == none || b.kept[b.kept.numbered(4)].size[width] != 300 {
+		t.Errorf("the next size has a letter that was given before: %q", b.said)
 	}
 }
 
@@ -258,8 +258,8 @@ func TestTroubleIsSaidQuietly(t *testing.T) {
 	if b.doc.Undo(); b.page.trouble.Text() != "" {
 		t.Errorf("it still says %q", b.page.trouble.Text())
 	}
-	if b.typed("c"); b.stage.kept[0].caption.trouble != "This size needs a larger sheet of paper." || b.stage.present.caption.trouble != "" {
-		t.Errorf("the card says %q", b.stage.kept[0].caption.trouble)
+	if b.typed("c"); b.stage.kept[0].caption.trouble.text != "This size needs a larger sheet of paper." || b.stage.present.caption.trouble.text != "" {
+		t.Errorf("the card says %q", b.stage.kept[0].caption.trouble.text)
 	}
 }
 
@@ -287,7 +287,7 @@ func TestButtonsLeaveTheKeysAlone(t *testing.T) {
 	}
 	test.Tap(b.page.variants[0])
 	test.Tap(b.page.remove)
-	test.Tap(b.page.compare)
+	test.Tap(b.page.aside.compare)
 	test.Tap(b.page.leave)
 	if b.kept[0] != nil || b.comparing || b.left != 1 {
 		t.Errorf("kept %v, comparing %v, left %d times", b.kept, b.comparing, b.left)

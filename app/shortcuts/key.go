@@ -22,13 +22,27 @@ func Register(on fyne.Canvas, do map[ID]func()) {
 			if !wanted {
 				continue
 			}
-			for _, key := range []fyne.KeyName{s.Key, s.Also} {
-				if shortcut := onKey(key, s.Modifier); shortcut != nil {
-					on.AddShortcut(shortcut, func(fyne.Shortcut) { action() })
-				}
+			for _, shortcut := range s.all() {
+				on.AddShortcut(shortcut, func(fyne.Shortcut) { action() })
 			}
 		}
 	}
+}
+
+// all returns the shortcut on every key that it is on.
+func (s Shortcut) all() (list []fyne.Shortcut) {
+	modifiers := []fyne.KeyModifier{s.Modifier}
+	if s.Shifted {
+		modifiers = append(modifiers, s.Modifier|shift)
+	}
+	for _, key := range []fyne.KeyName{s.Key, s.Also} {
+		for _, modifier := range modifiers {
+			if shortcut := onKey(key, modifier); shortcut != nil {
+				list = append(list, shortcut)
+			}
+		}
+	}
+	return list
 }
 
 // onKey knows the shortcuts for which fyne has a kind of their own: it reports

@@ -40,10 +40,16 @@ func TestNoKeyDoesTwoThings(t *testing.T) {
 				if s.ID == "" && key == s.Also {
 					continue
 				}
-				if other := keys[press{key, s.Modifier}]; other != "" {
-					t.Errorf("%s and %s are on the same keys", other, s.Label)
+				pressed := []press{{key, s.Modifier}}
+				if s.Shifted {
+					pressed = append(pressed, press{key, s.Modifier | shift})
 				}
-				keys[press{key, s.Modifier}] = s.Label
+				for _, p := range pressed {
+					if other := keys[p]; other != "" {
+						t.Errorf("%s and %s are on the same keys", other, s.Label)
+					}
+					keys[p] = s.Label
+				}
 			}
 		}
 	}
@@ -103,6 +109,30 @@ func TestRegisteredShortcutsAnswer(t *testing.T) {
 		if did[id] != want {
 			t.Errorf("%s: %d times, want %d", id, did[id], want)
 		}
+	}
+}
+
+// Plus stands alone on a key (German keyboards, number pads), or above = on one that needs
+// shift (English and American ones). Wherever it is, what the menu shows must work.
+func TestPlusWorksOnEveryKeyboard(t *testing.T) {
+	test.NewTempApp(t)
+	window := test.NewTempWindow(t, widget.NewLabel(""))
+	did := map[ID]int{}
+	Register(window.Canvas(), map[ID]func(){
+		LargerText: func() { did[LargerText]++ }, ZoomIn: func() { did[ZoomIn]++ }, SmallerText: func() { did[SmallerText]++ },
+	})
+	typed := window.Canvas().(interface{ TypedShortcut(fyne.Shortcut) })
+	for id, held := range map[ID]fyne.KeyModifier{LargerText: control | alt, ZoomIn: control} {
+		for _, p := range []press{{fyne.KeyPlus, held}, {fyne.KeyEqual, held | shift}, {fyne.KeyPlus, held | shift}, {fyne.KeyEqual, held}} {
+			before := did[id]
+			typed.TypedShortcut(&desktop.CustomShortcut{KeyName: p.key, Modifier: p.modifier})
+			if did[id] != before+1 {
+				t.Errorf("%s: %s with %b does nothing", id, p.key, p.modifier)
+			}
+		}
+	}
+	if did[SmallerText] != 0 {
+		t.Error("plus makes text smaller")
 	}
 }
 

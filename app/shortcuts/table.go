@@ -47,6 +47,7 @@ type Shortcut struct {
 	Key      fyne.KeyName
 	Modifier fyne.KeyModifier
 	Also     fyne.KeyName // another key that does the same; or empty
+	Shifted  bool         // also with the shift key, without which many keyboards do not give the sign
 	Label    string       // what it does, in the language of the user
 }
 
@@ -65,10 +66,8 @@ const (
 // arrows stands for the four arrow keys where they belong together.
 const arrows fyne.KeyName = "← ↑ ↓ →"
 
-// digits stands for the four keys of the sizes that are kept.
-const digits fyne.KeyName = "1 2 3 4"
-
-// numbers stands for the keys of the first stages of a lesson.
+// numbers stands for the keys of the first stages of a lesson, and of the sizes that are
+// kept.
 const numbers fyne.KeyName = "1 … 9"
 
 // Steps is the number of steps of the job.
@@ -92,10 +91,10 @@ func Groups() []Group {
 		}},
 		{lang.L("View"), []Shortcut{
 			{ID: Fit, Key: fyne.Key0, Modifier: control, Label: lang.L("Show the whole blank")},
-			{ID: ZoomIn, Key: fyne.KeyPlus, Modifier: control, Also: fyne.KeyEqual, Label: lang.L("Zoom in")},
+			{ID: ZoomIn, Key: fyne.KeyPlus, Modifier: control, Also: fyne.KeyEqual, Shifted: true, Label: lang.L("Zoom in")},
 			{ID: ZoomOut, Key: fyne.KeyMinus, Modifier: control, Label: lang.L("Zoom out")},
 			{ID: Measure, Key: fyne.KeyM, Modifier: control, Label: lang.L("Measure between two points")},
-			{ID: LargerText, Key: fyne.KeyPlus, Modifier: control | alt, Also: fyne.KeyEqual, Label: lang.L("Larger text")},
+			{ID: LargerText, Key: fyne.KeyPlus, Modifier: control | alt, Also: fyne.KeyEqual, Shifted: true, Label: lang.L("Larger text")},
 			{ID: SmallerText, Key: fyne.KeyMinus, Modifier: control | alt, Label: lang.L("Smaller text")},
 			{ID: Meeting, Key: fyne.KeyF11, Modifier: control, Label: lang.L("Meeting view, full screen")},
 			{Key: fyne.KeyF11, Label: lang.L("The same, where no button or list waits for keys")},
@@ -143,11 +142,14 @@ func Groups() []Group {
 		{lang.L("In the meeting view"), []Shortcut{
 			{Key: arrows, Label: lang.L("Move the slider in use by a step, with Shift by a fine one; turn the bags, where they have the focus")},
 			{Key: fyne.KeyK, Label: lang.L("Keep this size")},
-			{Key: digits, Label: lang.L("Show a size that was kept; a second time, take it")},
+			{Key: numbers, Label: lang.L("Show the size that was kept as A, B, C …; a second time, make it the bag")},
 			{Key: fyne.Key0, Label: lang.L("Show the bag as it is now")},
-			{Key: fyne.KeyReturn, Label: lang.L("Take the size that is shown")},
-			{Key: fyne.KeyDelete, Label: lang.L("Remove the size that is shown")},
-			{Key: fyne.KeyC, Label: lang.L("Compare side by side, or show one")},
+			{Key: fyne.KeyReturn, Label: lang.L("Make the size that is shown the bag")},
+			{Key: fyne.KeyDelete, Label: lang.L("Remove the size that is shown; undo puts it back")},
+			{Key: fyne.KeyC, Label: lang.L("Compare side by side, or show only one")},
+			{Key: fyne.KeyF, Label: lang.L("Turn the bags back to the first view")},
+			{Key: fyne.KeyPlus, Label: lang.L("Zoom in")},
+			{Key: fyne.KeyMinus, Label: lang.L("Zoom out")},
 			{Key: fyne.KeyP, Label: lang.L("Write the proof for the client")},
 			{Key: fyne.KeyEscape, Also: fyne.KeyF11, Label: lang.L("Leave the meeting view")},
 		}},

@@ -2,14 +2,22 @@ package window
 
 import (
 	"fmt"
+	"os"
+	"path/filepath"
+	"slices"
 	"strings"
+	"time"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/lang"
 
+	"gussetwright/app/export"
 	"gussetwright/app/jobs"
 	"gussetwright/app/meeting"
+	"gussetwright/app/places"
+	"gussetwright/app/shortcuts"
 	"gussetwright/app/words"
+	"gussetwright/geometry/check"
 )
 
 // newMeeting makes the view for deciding together with a client.
@@ -49,26 +57,91 @@ func (w *Window) beginMeeting() {
 	w.window.SetMainMenu(nil)
 	w.window.SetFullScreen(true)
 	w.meeting.Open(w.folded.Reference())
+	w.undoBy(w.meeting.Undo)
 }
 
 // endMeeting brings everything back to where it was.
 func (w *Window) endMeeting() {
-	w.meeting.Shut()
+	said := w.meeting.Shut()
+	w.undoBy(w.undo)
 	w.window.SetFullScreen(false)
 	w.window.SetMainMenu(w.menu.main)
 	w.blank.Resize(w.resting[0])
 	w.folded.Resize(w.resting[1])
 	w.window.Canvas().Unfocus()
+	if said != "" {
+		w.tell(said)
+	}
 }
 
-// writeProof writes the proof for the client, and says in the meeting view where it is.
+// undoBy ties the key of undo: in the meeting view it also brings back what was removed
+// there.
+func (w *Window) undoBy(undo func()) {
+	shortcuts.Register(w.window.Canvas(), map[shortcuts.ID]func(){shortcuts.Undo: undo})
+}
+
+const (
+	proofKind   = "proof"        // the kind of file that a client signs
+	filesFolder = "files-folder" // where the step Files remembers its folder
+)
+
+// writeProof writes the proof for the client, and says in the meeting view where it is and
+// what is to be known of it.
 func (w *Window) writeProof() {
 	w.meeting.Say(lang.L("The proof is being written…"))
-	w.files.Deliver("proof", func(result jobs.Result) {
+	earlier, findings := w.earlierProof(), w.doc.State().Snapshot.Findings
+	w.files.Deliver(proofKind, func(result jobs.Result) {
 		if result.Err != nil {
 			w.meeting.Say(fmt.Sprintf(lang.L("The proof cannot be written: %s"), words.Error(result.Err)))
 			return
 		}
-		w.meeting.Say(fmt.Sprintf(lang.L("The proof is in %s"), strings.Join(result.Paths, ", ")))
+		w.meeting.Say(proofWords(result.Paths, earlier, findings))
 	})
+}
+
+// proofWords tells where a proof is, and what is to be known of it. earlier is what had
+// its name before.
+func proofWords(paths []string, earlier file, findings []check.Finding) string {
+	said := []string{fmt.Sprintf(lang.L("The proof is in %s"), strings.Join(paths, ", ")+".")}
+	if slices.Equal(paths, []string{earlier.path}) {
+		said = append(said, fmt.Sprintf(lang.L("It replaces the one of %s."), moment(earlier.written, time.Now())))
+	}
+	if slices.ContainsFunc(findings, func(f check.Finding) bool { return f.Severity != check.Note }) {
+		said = append(said, lang.L("It says what is still open."))
+	}
+	return strings.Join(said, " ")
+}
+
+// file is a file that is there.
+type file struct {
+	path    string
+	written time.Time
+}
+
+// earlierProof returns the proof that the next one will replace, if there is one. Proofs
+// have one name, so that nobody signs one of several.
+func (w *Window) earlierProof() (there file) {
+	kinds, err := export.Choose(proofKind)
+	if err != nil {
+		return file{}
+	}
+	folder, err := filepath.Abs(fyne.CurrentApp().Preferences().StringWithFallback(filesFolder, places.Usual()))
+	if err != nil {
+		return file{}
+	}
+	for _, name := range kinds[0].Files(w.baseName(), w.doc.State().Snapshot) {
+		path := filepath.Join(folder, name)
+		if info, err := os.Stat(path); err == nil {
+			there = file{path, info.ModTime()}
+		}
+	}
+	return there
+}
+
+// moment writes when something was, and the day where that is not today.
+func moment(then, now time.Time) string {
+	if then.Format(time.DateOnly) == now.Format(time.DateOnly) {
+		return then.Format("15:04")
+	}
+	return then.Format("2006-01-02 15:04")
 }

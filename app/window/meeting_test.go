@@ -12,6 +12,7 @@ import (
 	"fyne.io/fyne/v2/test"
 
 	"gussetwright/geometry/bag"
+	"gussetwright/geometry/check"
 )
 
 // press types a key where the focus is, and in the window where nothing has it.
@@ -170,26 +171,107 @@ func TestVariantsEndWithTheProject(t *testing.T) {
 	}
 }
 
-func TestProofOfTheMeeting(t *testing.T) {
-	app, folder := test.NewTempApp(t), t.TempDir()
-	app.Preferences().SetString("files-folder", folder)
-	w := openedIn(t, app, plainFile(t), t.TempDir())
+// What is chosen when the meeting ends becomes the bag, as it does for a proof, and the
+// desk says so.
+func TestLeavingTheMeetingTakesWhatIsChosen(t *testing.T) {
+	w := opened(t, demoFile(t))
 	w.toggleMeeting()
-	w.meeting.TypedRune('p')
-	path := filepath.Join(folder, "plain-proof.pdf")
-	for end := time.Now().Add(time.Minute); ; time.Sleep(10 * time.Millisecond) {
-		if _, err := os.Stat(path); err == nil {
-			break
-		}
-		if time.Now().After(end) {
-			t.Fatalf("no proof; it says %q", w.meeting.Said())
+	w.meeting.TypedRune('k')
+	widen(w)
+	w.meeting.TypedRune('1')
+	if press(w, fyne.KeyEscape); w.inMeeting() || w.doc.State().Spec.Body.Width != 190 || !strings.Contains(w.bar.Text(), "The bag is A now") {
+		t.Errorf("meeting %v, %g mm, the bar says %q", w.inMeeting(), w.doc.State().Spec.Body.Width, w.bar.Text())
+	}
+	w.bar.Escape()
+	w.toggleMeeting()
+	if press(w, fyne.KeyEscape); w.bar.Visible() {
+		t.Errorf("nothing was chosen, and the bar says %q", w.bar.Text())
+	}
+}
+
+// In the meeting the key of undo brings back what was removed there, before it takes back
+// steps; at the desk it takes back steps alone.
+func TestUndoInTheMeeting(t *testing.T) {
+	w := opened(t, demoFile(t))
+	typed := w.window.Canvas().(interface{ TypedShortcut(fyne.Shortcut) })
+	w.toggleMeeting()
+	widen(w)
+	w.meeting.TypedRune('k')
+	w.meeting.TypedRune('1')
+	w.meeting.TypedKey(&fyne.KeyEvent{Name: fyne.KeyDelete})
+	before := w.doc.State().Spec.Body.Width
+	typed.TypedShortcut(&fyne.ShortcutUndo{})
+	if w.doc.State().Spec.Body.Width != before || !strings.Contains(w.meeting.Said(), "A is back") {
+		t.Errorf("undone to %g mm; it says %q", w.doc.State().Spec.Body.Width, w.meeting.Said())
+	}
+	typed.TypedShortcut(&fyne.ShortcutUndo{})
+	if w.doc.State().Spec.Body.Width != 190 {
+		t.Errorf("the step before: %g mm", w.doc.State().Spec.Body.Width)
+	}
+	widen(w)
+	w.meeting.TypedRune('1')
+	w.meeting.TypedKey(&fyne.KeyEvent{Name: fyne.KeyDelete})
+	press(w, fyne.KeyEscape)
+	if typed.TypedShortcut(&fyne.ShortcutUndo{}); w.doc.State().Spec.Body.Width != 190 {
+		t.Errorf("undone at the desk: %g mm", w.doc.State().Spec.Body.Width)
+	}
+}
+
+func TestProofOfTheMeeting(t *testing.T) {
+	for name, replaced := range map[string]string{"first": "", "again": " It replaces the one of 2020-05-04 09:30."} {
+		t.Run(name, func(t *testing.T) {
+			app, folder := test.NewTempApp(t), t.TempDir()
+			app.Preferences().SetString(filesFolder, folder)
+			path := filepath.Join(folder, "plain-proof.pdf")
+			if replaced != "" {
+				writeEarlier(t, path, time.Date(2020, 5, 4, 9, 30, 0, 0, time.Local))
+			}
+			w := openedIn(t, app, plainFile(t), t.TempDir())
+			w.toggleMeeting()
+			w.meeting.TypedRune('p')
+			for end := time.Now().Add(time.Minute); ; time.Sleep(10 * time.Millisecond) {
+				if data, err := os.ReadFile(path); err == nil && strings.HasPrefix(string(data), "%PDF-") {
+					break
+				}
+				if time.Now().After(end) {
+					t.Fatalf("no proof; it says %q", w.meeting.Said())
+				}
+			}
+			w.files.Close() // waits for the end
+			if got, want := w.meeting.Said(), "The proof is in "+path+"."+replaced; got != want {
+				t.Errorf("it says %q, want %q", got, want)
+			}
+		})
+	}
+}
+
+// writeEarlier writes some file of a time before.
+func writeEarlier(t *testing.T, path string, when time.Time) {
+	t.Helper()
+	if err := os.WriteFile(path, []byte("earlier"), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	if err := os.Chtimes(path, when, when); err != nil {
+		t.Fatal(err)
+	}
+}
+
+// What is still open in the proof is said where it is written.
+func TestProofWithOpenPoints(t *testing.T) {
+	for _, c := range []struct {
+		findings []check.Finding
+		want     string
+	}{
+		{nil, "The proof is in a.pdf."},
+		{[]check.Finding{{Severity: check.Note}}, "The proof is in a.pdf."},
+		{[]check.Finding{{Severity: check.Note}, {Severity: check.Warning}}, "The proof is in a.pdf. It says what is still open."},
+	} {
+		if got := proofWords([]string{"a.pdf"}, file{path: "b.pdf"}, c.findings); got != c.want {
+			t.Errorf("it says %q, want %q", got, c.want)
 		}
 	}
-	w.files.Close() // waits for the end
-	if got, want := w.meeting.Said(), "The proof is in "+path; got != want {
-		t.Errorf("it says %q, want %q", got, want)
-	}
-	if data, err := os.ReadFile(path); err != nil || !strings.HasPrefix(string(data), "%PDF-") {
-		t.Errorf("%.10q, %v", data, err)
+	now := time.Date(2025, 11, 25, 19, 45, 0, 0, time.Local)
+	if today, before := moment(now.Add(-time.Hour), now), moment(now.AddDate(0, 0, -1), now); today != "18:45" || before != "2025-11-24 19:45" {
+		t.Errorf("today %q, before %q", today, before)
 	}
 }

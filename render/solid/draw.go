@@ -36,6 +36,7 @@ type View struct {
 	Marker    *Place // a place that is marked, or nil
 	Creases   []Crease
 	Patches   []Patch
+	Steps     bool // with a shade beside every edge that lies on other paper
 	Faded     bool // with little contrast: the bag is out of date
 }
 
@@ -65,21 +66,44 @@ func (v *View) Closest(least, greatest geometry.Vec3) float64 {
 	plain.Camera.Zoom, plain.Camera.Shift = 1, geometry.Vec2{}
 	l := plain.lens()
 	reach := 0.0 // of the box, as a share of the way from the middle to the edge
-	for corner := range 8 {
-		p := least
-		if corner&1 != 0 {
-			p.X = greatest.X
-		}
-		if corner&2 != 0 {
-			p.Y = greatest.Y
-		}
-		if corner&4 != 0 {
-			p.Z = greatest.Z
-		}
+	for _, p := range cornersOf(least, greatest) {
 		x, y := l.pixel(l.seen(p))
 		reach = max(reach, math.Abs(x-l.x)/l.x, math.Abs(y-l.y)/l.y)
 	}
 	return fill / max(reach, 1e-9)
+}
+
+// Span returns what a box, given by its least and greatest coordinates, takes up of the
+// picture: mm in the middle of the scene, from where the camera looks, y up.
+func (v *View) Span(least, greatest geometry.Vec3) geometry.Rect {
+	l, scale := v.lens(), v.Scale()
+	at := func(p geometry.Vec3) geometry.Rect {
+		x, y := l.pixel(l.seen(p))
+		spot := geometry.Vec2{X: (x - l.x) / scale, Y: (l.y - y) / scale}
+		return geometry.Rect{Min: spot, Max: spot}
+	}
+	span := at(least)
+	for _, p := range cornersOf(least, greatest) {
+		span = span.Union(at(p))
+	}
+	return span
+}
+
+// cornersOf returns the corners of a box.
+func cornersOf(least, greatest geometry.Vec3) (corners [8]geometry.Vec3) {
+	for i := range corners {
+		corners[i] = least
+		if i&1 != 0 {
+			corners[i].X = greatest.X
+		}
+		if i&2 != 0 {
+			corners[i].Y = greatest.Y
+		}
+		if i&4 != 0 {
+			corners[i].Z = greatest.Z
+		}
+	}
+	return corners
 }
 
 // shading is what the shadow on the ground follows from.
@@ -125,6 +149,9 @@ func (r *Renderer) Draw(v View) *image.RGBA {
 	}
 	r.shade.lay(c, &l, v.Look.Shadow)
 	c.patches(&v, &l)
+	if v.Steps {
+		c.steps(&v, &l)
+	}
 	c.strokes(&v, &l, float64(samples))
 	c.creases(&v, &l, float64(samples))
 	c.highlight(&v, &l, float64(samples))
@@ -200,7 +227,7 @@ func (v *View) colour(p *paint, s *surface, l *lens, lit lights, facing bool) {
 		return
 	case card:
 		p.colour = packOpaque(v.Paper.Reverse)
-		p.grade(s, insideBelow, insideAbove, v.Model.height)
+		p.grade(s, insideBelow, insideAbove, v.Model)
 		return
 	}
 	if !facing {
@@ -213,7 +240,7 @@ func (v *View) colour(p *paint, s *surface, l *lens, lit lights, facing bool) {
 	if facing == s.turnedIn {
 		below, above = insideBelow, insideAbove
 	}
-	p.grade(s, below, above, v.Model.height)
+	p.grade(s, below, above, v.Model)
 	if v.Highlight != "" && s.panel == v.Highlight {
 		const strength = 72
 		p.tint, p.tintPart = pack(v.Look.Accent), strength
@@ -221,10 +248,13 @@ func (v *View) colour(p *paint, s *surface, l *lens, lit lights, facing bool) {
 	}
 }
 
-// grade lets the brightness rise from below on the ground to above at the height.
-func (p *paint) grade(s *surface, below, above, height float64) {
-	rate := p.shade * (above - below) / height // for each mm up
-	p.shade *= below
+// grade lets the brightness of a standing bag rise from below on the ground to above at
+// its top. It grows by as much for each mm however the paper lies, and paper that stands
+// less high loses less on the ground: a sheet that lies flat has all the light. So nothing
+// jumps while a bag is folded.
+func (p *paint) grade(s *surface, below, above float64, m *Model) {
+	rate := p.shade * (above - below) / m.walls // for each mm up
+	p.shade *= 1 - (1-below)*min(m.height/m.walls, 1)
 	p.shade += rate * s.pose.Origin.Z
 	p.shadeU, p.shadeV = rate*s.pose.Right.Z, rate*s.pose.Up.Z
 }
@@ -233,18 +263,21 @@ func (p *paint) grade(s *surface, below, above, height float64) {
 var (
 	textileColour = color.RGBA{138, 122, 106, 255}
 	metalColour   = color.RGBA{226, 230, 234, 255}
-	figureColour  = color.RGBA{226, 205, 188, 255}
+	plasterColour = color.RGBA{214, 203, 190, 255}
+	glassColour   = color.RGBA{62, 84, 62, 255}
+	foilColour    = color.RGBA{120, 58, 52, 255}
 )
 
 // tiles draws round surfaces.
 func (c *canvas) tiles(v *View, l *lens, lit lights, tiles []tile) {
 	colours := [...]packed{
-		textile: pack(textileColour), paperCord: pack(v.Paper.Reverse), metal: pack(metalColour), figure: pack(figureColour),
+		textile: pack(textileColour), paperCord: pack(v.Paper.Reverse), metal: pack(metalColour),
+		plaster: pack(plasterColour), glass: pack(glassColour), foil: pack(foilColour),
 	}
 	for i := range tiles {
 		t := &tiles[i]
 		light := lit.round(t.normal)
-		if t.stuff == metal {
+		if t.stuff == metal || t.stuff == glass {
 			light = lit.gleam(t.normal, t.corners[0].Sub(l.eye).Unit())
 		}
 		c.fillTile(l, t, shaded(colours[t.stuff], part(256*light)))

@@ -38,7 +38,9 @@ func TestGoldenPictures(t *testing.T) {
 		"hand": func(v *solid.View) {
 			v.Reference, v.Camera = solid.Hand, solid.Camera{Azimuth: -0.3, Elevation: 0.2, Zoom: 1}
 		},
-		"faded": func(v *solid.View) { v.Faded = true },
+		"bottle": func(v *solid.View) { v.Reference = solid.Bottle75 },
+		"person": func(v *solid.View) { v.Reference, v.Look = solid.Person, solid.DarkLook() },
+		"faded":  func(v *solid.View) { v.Faded = true },
 	} {
 		v := viewOf(block, 2)
 		v.Width, v.Height = 420, 360

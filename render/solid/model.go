@@ -48,7 +48,9 @@ type Model struct {
 	body            fold.Body
 	surfaces        []surface
 	strokes         []stroke
+	brims           []brim
 	height          float64 // of the paper above the ground, mm
+	walls           float64 // mm, height of the faces and gussets, however they lie now
 	least, greatest geometry.Vec3
 	tiles           []tile // of the cords
 	made            int    // counts the bodies that it has been
@@ -100,6 +102,7 @@ func (m *Model) Refold(body fold.Body) {
 	m.made++
 	m.least, m.greatest = body.Bounds()
 	m.height, m.strokes, m.tiles = 0, m.strokes[:0], m.tiles[:0]
+	m.walls = wallsOf(&body)
 	m.surfaces = slices.Grow(m.surfaces[:0], 4*len(body.Facets))
 	m.room.corners, m.room.loops = m.room.corners[:0], m.room.loops[:0]
 	for i := range body.Facets {
@@ -122,6 +125,20 @@ func (m *Model) Refold(body fold.Body) {
 	for i := range body.Cords {
 		m.addTiles(&body.Cords[i])
 	}
+}
+
+// wallsOf returns how high the faces and gussets of a bag are on the blank.
+func wallsOf(body *fold.Body) float64 {
+	low, high := math.Inf(1), math.Inf(-1)
+	for i := range body.Facets {
+		if body.Facets[i].Row() != blank.RowBody {
+			continue
+		}
+		for _, c := range body.Facets[i].Corners {
+			low, high = min(low, c.Y), max(high, c.Y)
+		}
+	}
+	return max(high-low, 1)
 }
 
 func (m *Model) newSurface(f *fold.Facet, of material) surface {
@@ -178,10 +195,9 @@ type Frame struct {
 // Frame returns the cylinder around the bag and whatever stands beside it at a side.
 func (m *Model) Frame(beside Reference, side int) Frame {
 	least, greatest := m.least, m.greatest
-	if object := beside.place(m, side); object != nil {
-		low, high := object.bounds()
-		least = geometry.Vec3{X: min(least.X, low.X), Y: min(least.Y, low.Y), Z: min(least.Z, low.Z)}
-		greatest = geometry.Vec3{X: max(greatest.X, high.X), Y: max(greatest.Y, high.Y), Z: max(greatest.Z, high.Z)}
+	if low, high, any := beside.box(m, side); any {
+		least, _ = spanned(least, low)
+		_, greatest = spanned(greatest, high)
 	}
 	return frameOf(least, greatest)
 }
@@ -221,6 +237,7 @@ func (m *Model) addEdges() {
 			at[rimKey{f.Piece, rimOf(a, f.Corners[(c+1)%len(f.Corners)])}] = [2]int{i, c}
 		}
 	}
+	m.brims = m.brims[:0]
 	for i := range m.body.Facets {
 		f := &m.body.Facets[i]
 		for c, a := range f.Corners {
@@ -228,8 +245,12 @@ func (m *Model) addEdges() {
 			other, folded := at[rimKey{f.Piece, rimOf(f.Corners[next], a)}]
 			switch {
 			case !folded:
+				m.brims = append(m.brims, brim{facet: i, corner: c, back: -1})
 				m.cutEdge(f, f.Points[c], f.Points[next])
 			case other[0] > i:
+				if f.Pose.Out().Dot(m.body.Facets[other[0]].Pose.Out()) < -doubled {
+					m.brims = append(m.brims, brim{i, c, other[0], other[1]})
+				}
 				m.foldEdge(f, &m.body.Facets[other[0]], c, other[1])
 			}
 		}

@@ -13,8 +13,9 @@ import (
 type Patch struct {
 	Piece    int // index into the pieces of the blank
 	Panel    string
-	Reverse  bool            // on the reverse, not on the print side
-	Shape    []geometry.Vec2 // on the blank, anticlockwise
+	Reverse  bool              // on the reverse, not on the print side
+	Shape    []geometry.Vec2   // on the blank, anticlockwise
+	Openings [][]geometry.Vec2 // of which it stays clear, anticlockwise
 	Colour   color.RGBA
 	Strength float64 // how much it covers, 0 to 1
 }
@@ -53,6 +54,13 @@ func (c *canvas) patch(l *lens, patch *Patch, f *fold.Facet, s *surface) {
 	p.least, p.most = c.trace(l, loop)
 	for _, hole := range s.loops[1:] {
 		c.trace(l, hole)
+	}
+	for _, opening := range patch.Openings {
+		loop := make([]geometry.Vec3, len(opening))
+		for i, corner := range opening {
+			loop[len(loop)-1-i] = f.Pose.At(corner)
+		}
+		c.trace(l, loop)
 	}
 	turn := 1
 	if !facing {

@@ -164,10 +164,12 @@ func TestCameraLimits(t *testing.T) {
 	}
 }
 
-// References have their real sizes: A4 of ISO 216 is 210 × 297 mm. Can and hand are
-// common sizes (values from memory).
+// References have their real sizes: A4 of ISO 216 is 210 × 297 mm. The others are common
+// sizes (values from memory); the hand stands on 36 mm of wrist and stand.
 func TestReferenceSizes(t *testing.T) {
-	for reference, want := range map[Reference]geometry.Vec3{SheetA4: {X: 210, Z: 297}, Can33: {X: 66, Z: 115}, Hand: {Z: 190}} {
+	for reference, want := range map[Reference]geometry.Vec3{
+		SheetA4: {X: 210, Z: 297}, Can33: {X: 66, Z: 115}, Bottle75: {X: 76, Z: 300}, Hand: {Z: 36 + 190}, Person: {Z: 1700},
+	} {
 		object := reference.place(&Model{}, 0)
 		least, greatest := object.bounds()
 		if height := greatest.Z; math.Abs(height-want.Z) > 2 || math.Abs(least.Z) > 2 {
@@ -181,6 +183,36 @@ func TestReferenceSizes(t *testing.T) {
 		}
 		if alone, want := reference.Frame(0), least.Mid(greatest); alone.Middle != want || 2*alone.Rise != greatest.Z-least.Z {
 			t.Errorf("%s alone is framed by %+v, want the middle %v", reference, alone, want)
+		}
+	}
+}
+
+// Every reference has a shape, and they are in the order of their heights.
+func TestReferencesByHeight(t *testing.T) {
+	before := 0.0
+	for _, reference := range References()[1:] {
+		rise := reference.Frame(0).Rise
+		if rise <= before || len(things) != len(References())-1 {
+			t.Errorf("%s is %.0f mm high, after one of %.0f mm", reference, 2*rise, 2*before)
+		}
+		before = rise
+	}
+}
+
+// What is taller than the bag throws its whole shadow, which is nowhere cut off.
+func TestTallReferencesThrowTheirShadow(t *testing.T) {
+	small := &Model{greatest: geometry.Vec3{X: 240, Y: 100, Z: 120}, height: 120}
+	for _, m := range []*Model{small, {}} {
+		for azimuth := -3.0; azimuth < 3; azimuth += 0.5 {
+			var s shadow
+			s.reckon(m, Person.place(m, SideFor(azimuth)), lightsFor(azimuth).main)
+			for i := range shadowCells {
+				for _, cell := range []int{i, i * shadowCells, (shadowCells-1)*shadowCells + i, i*shadowCells + shadowCells - 1} {
+					if s.density[cell] > 6 {
+						t.Fatalf("beside a bag of %g mm, from %g, the shadow is cut off where it is %d of 255 dark", m.height, azimuth, s.density[cell])
+					}
+				}
+			}
 		}
 	}
 }

@@ -34,11 +34,13 @@ const (
 func (s *shadow) reckon(m *Model, beside *object, light geometry.Vec3) {
 	throw := geometry.Vec2{X: -light.X, Y: -light.Y}.Scale(castLength / light.Z)
 	low := geometry.Rect{Min: geometry.Vec2{X: m.least.X, Y: m.least.Y}, Max: geometry.Vec2{X: m.greatest.X, Y: m.greatest.Y}}
+	tallest := m.height
 	if beside != nil {
 		least, greatest := beside.bounds()
+		tallest = max(tallest, greatest.Z)
 		low = low.Union(geometry.Rect{Min: geometry.Vec2{X: least.X, Y: least.Y}, Max: geometry.Vec2{X: greatest.X, Y: greatest.Y}})
 	}
-	cast := throw.Scale(m.height)
+	cast := throw.Scale(tallest)
 	far := geometry.Rect{Min: low.Min.Add(cast), Max: low.Max.Add(cast)}
 	spread := 0.09 * (low.Width() + low.Height() + m.height)
 	area := low.Union(far).Inset(-1.6 * spread)

@@ -15,6 +15,11 @@ type tile struct {
 	stuff   stuff
 }
 
+// slope returns the direction that the tile itself looks to.
+func (t *tile) slope() geometry.Vec3 {
+	return t.corners[2].Sub(t.corners[0]).Cross(t.corners[3].Sub(t.corners[1])).Unit()
+}
+
 // stuff is what a round surface is made of.
 type stuff int
 
@@ -22,7 +27,9 @@ const (
 	textile stuff = iota
 	paperCord
 	metal
-	figure // the hand beside the bag
+	plaster // the hand and the person beside the bag
+	glass   // the bottle beside the bag
+	foil    // over its cork
 )
 
 // tubeSides is the number of tiles round a cord.
@@ -83,7 +90,7 @@ func (r *room) tube(tiles []tile, sections []section, out geometry.Vec3, of stuf
 			next := (k + 1) % sides
 			t := tile{corners: [4]geometry.Vec3{rings[i][k], rings[i+1][k], rings[i+1][next], rings[i][next]}, stuff: of}
 			t.normal = normals[i][k].Add(normals[i+1][k]).Add(normals[i+1][next]).Add(normals[i][next]).Unit()
-			slope := t.corners[2].Sub(t.corners[0]).Cross(t.corners[3].Sub(t.corners[1])).Unit()
+			slope := t.slope()
 			if slope.Dot(t.normal) < 0 {
 				t.corners[1], t.corners[3] = t.corners[3], t.corners[1]
 				slope = slope.Scale(-1)
@@ -167,7 +174,7 @@ func anyAcross(v geometry.Vec3) geometry.Vec3 {
 
 // fillTile paints a tile where nothing nearer is drawn yet.
 func (c *canvas) fillTile(l *lens, t *tile, colour packed) {
-	slope := t.corners[2].Sub(t.corners[0]).Cross(t.corners[3].Sub(t.corners[1])).Unit()
+	slope := t.slope()
 	offset := t.corners[0].Mid(t.corners[2]).Sub(l.eye)
 	k := slope.Dot(offset)
 	if !(k < 0) {
