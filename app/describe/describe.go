@@ -157,7 +157,7 @@ func pieces(s *document.Snapshot) []Piece {
 			piece.Holes = append(piece.Holes, Hole{hole.Center.X, hole.Center.Y, hole.Diameter, hole.Panel})
 		}
 		for _, glue := range p.Glue {
-			piece.Glue = append(piece.Glue, Glue{string(glue.Role), glue.Shape.Area(), string(glue.Side), glue.Panel})
+			piece.Glue = append(piece.Glue, Glue{string(glue.Role), glue.Area(), string(glue.Side), glue.Panel})
 		}
 		list = append(list, piece)
 	}

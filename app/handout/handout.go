@@ -90,7 +90,8 @@ func (m maker) layout() report.Layout {
 
 func (m maker) say(text phrase.Word) string { return m.Say(string(text)) }
 
-func (m maker) tell(said phrase.Phrase) string { return said.In(m.Say) }
+// tell says a phrase, with lengths in the unit of the order.
+func (m maker) tell(said phrase.Phrase) string { return said.With(m.Unit.Spell).In(m.Say) }
 
 func (m maker) title() string {
 	if m.Snapshot.Spec.Name == "" {

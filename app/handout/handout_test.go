@@ -37,18 +37,26 @@ var kinds = map[string]struct {
 	"usual": {func(s *bag.Spec) {}, "", []string{
 		"Bell Lane", "Width 240 mm, gusset 100 mm, height 360 mm", "699.5 × 480 mm", "paper of 170 g/m²", "Top card 2 236 × 45 mm",
 		"Base card 1 236 × 96 mm", "Rope 2 550 mm", "hole punch", "Panel edge, mountain: 4 × 360 mm", "Top fold, mountain: 1 × 699.5 mm",
-		"Hot glue", "within 1 mm", "drawn as a sketch", "2026-03-31",
+		"board of 350 g/m², with 2 holes like the face", "Cords: a handle makes a loop of 480 mm", "Hot glue", "within 1 mm", "drawn as a sketch", "2026-03-31",
 	}, []string{"Eyelet", "no further", "Film:"}},
 	"pinch base": {func(s *bag.Spec) { s.Body.Base, s.Handle.Kind = bag.BasePinch, bag.HandleTwisted }, "", []string{
-		"Twisted cord 2", "Handle patch 2", "Fold over the bottom",
+		"Twisted paper cord 2", "Handle patch 2", "Fold over the bottom",
 	}, []string{"hole punch", "Base corner crease", "drawn as a sketch"}},
 	"two pieces, inches": {func(s *bag.Spec) {
 		s.Body.Seams, s.Handle.Kind, s.Handle.Eyelets = bag.SeamsTwo, bag.HandleRibbon, true
 		s.Paper.Lamination = bag.LaminationMatt
 	}, geometry.Inch, []string{
 		"Blank, front piece 1", "Blank, back piece 1", "Ribbon 2", "Eyelet 4", "tool for the eyelets", "Bring the pieces together", "Film: glue does not hold",
-		"Width 9.449 in, gusset 3.937 in, height 14.173 in", "in²",
+		"Width 9.449 in, gusset 3.937 in, height 14.173 in", "in²", "a loop of 18.898 in",
 	}, []string{"cm²"}},
+	"hand hole": {func(s *bag.Spec) {
+		s.Handle.Kind, s.Cards.Top, s.Handle.Drop, s.Body.TurnIn = bag.HandleHandHole, true, 35, 60
+	}, "", []string{
+		"with the hand hole of the face", "Make the hand holes in the cards first", "Cut with the knife away from your hand",
+	}, []string{"Cords:", "small children", "hole punch"}},
+	"tape, short loop": {func(s *bag.Spec) { s.Handle.Kind, s.Handle.Rise, s.Handle.Spacing = bag.HandleTape, 120, 100 }, "", []string{
+		"Flat tape 2", "with 2 slits like the face", "Make the slits in the cards first",
+	}, []string{"Cords:", "small children"}},
 	"too low": {func(s *bag.Spec) { s.Body.Gusset, s.Body.Height = 150, 120 }, "", []string{
 		"This bag can be folded no further", "The bag is lower than its base is deep, so the base cannot be folded up against the face.",
 	}, []string{"Pack it flat"}},
@@ -100,7 +108,8 @@ func TestSaysEveryStep(t *testing.T) {
 				continue
 			}
 			at += found
-			for _, part := range []string{stage.Caption.String(), stage.Tip.String(), stage.Caution.String(), stage.Check.String()} {
+			for _, said := range []phrase.Phrase{stage.Caption, stage.Tip, stage.Caution, stage.Check} {
+				part := (maker{Order: order}).whole().tell(said)
 				if !strings.Contains(raw[at:], spaced(part)) {
 					t.Errorf("%s, %s: lacks %q", name, stage.Name, part)
 				}
@@ -324,7 +333,7 @@ func TestEveryHandleHasItsName(t *testing.T) {
 		if kind == bag.HandleNone || kind == bag.HandleHandHole {
 			continue // there is nothing to lay out
 		}
-		name := handleName(kind)
+		name := kind.Name()
 		if other, known := seen[name]; known {
 			t.Errorf("%s and %s are both called %q", other, kind, name)
 		}

@@ -50,10 +50,13 @@ func (m maker) materials() [][]string {
 		if card.Role == "patch" {
 			of = m.tell(phrase.New("paper of %s g/m²", geometry.FormatNumber(card.Grammage, 0)))
 		}
+		if openings := m.openings(&card); openings != "" {
+			of += ", " + openings
+		}
 		rows = append(rows, []string{m.say(card.Name()), strconv.Itoa(card.Count), m.size(card.Width, card.Height), of})
 	}
 	if handle := snapshot.Spec.Handle; snapshot.Job.RopePerHandle > 0 {
-		rows = append(rows, []string{m.say(handleName(handle.Kind)), "2", m.length(snapshot.Job.RopePerHandle), ""})
+		rows = append(rows, []string{capitalised(m.say(handle.Kind.Name())), "2", m.length(snapshot.Job.RopePerHandle), ""})
 		if handle.Kind.HasHoles() && handle.Eyelets {
 			rows = append(rows, []string{m.say("Eyelet"), "4", m.tell(phrase.New("for holes of %s", m.length(handle.HoleDiameter))), ""})
 		}
@@ -62,18 +65,18 @@ func (m maker) materials() [][]string {
 	return append(rows, []string{m.say("Adhesive"), "", glue, m.say("hot glue, paste or double-sided tape")})
 }
 
-func handleName(kind bag.HandleKind) phrase.Word {
-	switch kind {
-	case bag.HandleRibbon:
-		return "Ribbon"
-	case bag.HandleTape:
-		return "Flat tape"
-	case bag.HandleTwisted:
-		return "Twisted cord"
-	case bag.HandleStrip:
-		return "Flat strip"
+// openings says that a card has those of the face, and how many; "" where it has none.
+func (m maker) openings(card *blank.Card) string {
+	count := len(m.Snapshot.Blank.CardOpenings(card))
+	switch kind := m.Snapshot.Spec.Handle.Kind; {
+	case count == 0:
+		return ""
+	case kind.HasHoles():
+		return m.tell(phrase.New("with %d holes like the face", count))
+	case kind.HasSlits():
+		return m.tell(phrase.New("with %d slits like the face", count))
 	}
-	return "Rope"
+	return m.say("with the hand hole of the face")
 }
 
 // tools returns what lies on the table beside the parts.
@@ -95,6 +98,9 @@ func (m maker) cautions() []string {
 		m.say("Knife: cut along the steel ruler and away from your hand, on the mat. Put the cap on when you lay it down."),
 		m.say("Hot glue: it burns and stays hot for a minute. Keep fingers off it, and lay the gun on its stand."),
 		m.say("Paper: its edges cut. Run the bone folder, not a finger, along a crease."),
+	}
+	if loop := m.Snapshot.Spec.Handle.Loop(); loop > bag.LongLoop {
+		list = append(list, m.tell(phrase.New("Cords: a handle makes a loop of %s, long enough to be dangerous to small children. Say so on bags for toys or children's goods, and follow the local rules for cords.", geometry.Length(loop))))
 	}
 	for i := range m.Snapshot.Blank.Pieces {
 		for _, area := range m.Snapshot.Blank.Pieces[i].Glue {

@@ -98,7 +98,7 @@ var stated = map[string]string{
 	"Cutting and creasing|Cutting rule for a bag": "job cutting_rule_m", "Cutting and creasing|Creasing rule for a bag": "job creasing_rule_m",
 	"Cutting and creasing|Cutting rule in the dies": "job rule_cut_m", "Cutting and creasing|Creasing rule in the dies": "job rule_crease_m",
 	"Gluing|Area of a bag": "job glue_area_mm2", "Gluing|Length of a bag": "job glue_m", "Gluing|Glue for a bag": "job glue_g", "Gluing|Glue for the run": "job glue_kg",
-	"Cards|Board for the run": "job board_kg", "Handle|Rope for a handle": "job rope_per_handle_mm", "Handle|Rope for the run": "job rope_m",
+	"Cards|Board for the run": "job board_kg", "Handle|Length of a handle": "job rope_per_handle_mm", "Handle|Length for the run": "job rope_m",
 	"Handle|Eyelets for the run": "job eyelets",
 	"Packing|Packed bag, width":  "job packed_width_mm", "Packing|Packed bag, height": "job packed_height_mm", "Packing|Packed bag, thickness": "job packed_thickness_mm",
 	"Packing|A bag in the pile": "job pile_thickness_mm", "Packing|Bags in a carton": "job bags_per_carton",

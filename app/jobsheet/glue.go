@@ -2,11 +2,12 @@ package jobsheet
 
 import (
 	"gussetwright/geometry/blank"
+	"gussetwright/geometry/phrase"
 )
 
 // glued is all glue areas of one kind in one bag.
 type glued struct {
-	role  blank.GlueRole
+	name  phrase.Word
 	side  blank.Side
 	count int
 	area  float64 // mm², of all
@@ -19,21 +20,21 @@ func glueAreas(laid *blank.Blank) []glued {
 	for i := range laid.Pieces {
 		piece := &laid.Pieces[i]
 		for _, area := range piece.Glue {
-			at := find(list, area.Role, area.Side)
+			at := find(list, glueName(area.Role), area.Side)
 			if at < 0 {
 				at = len(list)
-				list = append(list, glued{role: area.Role, side: area.Side})
+				list = append(list, glued{name: glueName(area.Role), side: area.Side})
 			}
 			list[at].count += piece.Count
-			list[at].area += float64(piece.Count) * area.Shape.Area()
+			list[at].area += float64(piece.Count) * area.Area()
 		}
 	}
 	return list
 }
 
-func find(list []glued, role blank.GlueRole, side blank.Side) int {
+func find(list []glued, name phrase.Word, side blank.Side) int {
 	for i, g := range list {
-		if g.role == role && g.side == side {
+		if g.name == name && g.side == side {
 			return i
 		}
 	}

@@ -75,7 +75,10 @@ func (l *ledger) entries(part string) {
 			}
 		default:
 			value := l.Say(field.Text(spec))
-			if field.Path == "sheet.grain_rule" && spec.Sheet.GrainRule == bag.GrainFree {
+			switch {
+			case field.Path == "handle.kind":
+				value = l.carriedBy()
+			case field.Path == "sheet.grain_rule" && spec.Sheet.GrainRule == bag.GrainFree:
 				value = l.say("does not matter") // loose goods are called free too
 			}
 			l.text(name, value, "")

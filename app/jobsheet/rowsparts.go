@@ -20,6 +20,9 @@ func (l *ledger) cards() {
 		l.number(name+l.say("width"), card.Width, "mm")
 		l.number(name+l.say("height"), card.Height, "mm")
 		l.number(name+l.say("grammage"), card.Grammage, "g/m²")
+		if openings := l.Snapshot.Blank.CardOpenings(card); len(openings) > 0 {
+			l.number(name+l.say("openings like the face"), float64(len(openings)), "")
+		}
 	}
 	for i := range l.cuttings {
 		l.cutting(&l.cuttings[i])
@@ -55,8 +58,8 @@ func (l *ledger) handle() {
 	run := &l.Snapshot.Job
 	l.begin("Handle")
 	l.entries("handle.")
-	l.put("Rope for a handle", run.RopePerHandle, "mm")
-	l.put("Rope for the run", run.RopeMetres, "m")
+	l.put("Length of a handle", run.RopePerHandle, "mm")
+	l.put("Length for the run", run.RopeMetres, "m")
 	l.put("Eyelets for the run", run.Eyelets, l.say("eyelets"))
 }
 

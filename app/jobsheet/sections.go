@@ -199,7 +199,7 @@ func (m *maker) glueParts() []part {
 		var areas []string
 		for _, g := range glueAreas(&m.Snapshot.Blank) {
 			if g.side == side {
-				areas = append(areas, strings.ReplaceAll(m.say(glueName(g.role)), " ", space)+space+m.area(g.area))
+				areas = append(areas, strings.ReplaceAll(m.say(g.name), " ", space)+space+m.area(g.area))
 			}
 		}
 		if len(areas) > 0 {

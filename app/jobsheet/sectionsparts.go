@@ -3,6 +3,7 @@ package jobsheet
 import (
 	"strings"
 
+	"gussetwright/geometry/blank"
 	"gussetwright/geometry/job"
 	"gussetwright/geometry/phrase"
 )
@@ -61,14 +62,27 @@ func (m *maker) cardParts() []part {
 		if c.Up > 0 {
 			from = m.tell(phrase.New("%d from %s, %s sheets, %s", c.Up, m.cutFrom(c)+" ("+m.size(c.Sheet.Width, c.Sheet.Height)+")", count(c.Sheets), measure(c.Kilograms, "kg")))
 		}
-		parts = append(parts, pair{m.say(c.Card.Name()), card}, pair{"", from})
+		parts = append(parts, pair{m.say(c.Card.Name()), card + m.openings(&c.Card)}, pair{"", from})
 	}
 	return parts
 }
 
+// openings adds to a card that it has those of the face, nothing where it has none.
+func (m *maker) openings(card *blank.Card) string {
+	switch kind := m.Snapshot.Spec.Handle.Kind; {
+	case len(m.Snapshot.Blank.CardOpenings(card)) == 0:
+		return ""
+	case kind.HasHoles():
+		return ", " + m.say("with holes")
+	case kind.HasSlits():
+		return ", " + m.say("with slits")
+	}
+	return ", " + m.say("with hand hole")
+}
+
 func (m *maker) handleParts() []part {
 	h, run := &m.Snapshot.Spec.Handle, &m.Snapshot.Job
-	parts := []part{pair{m.label("handle.kind"), m.chosen("handle.kind")}}
+	parts := []part{pair{m.label("handle.kind"), m.carriedBy()}}
 	if run.RopePerHandle > 0 {
 		parts = append(parts, pair{m.say("Length"), m.tell(phrase.New("%s a handle, %s for the run", m.length(run.RopePerHandle), measure(run.RopeMetres, "m")))})
 	}
@@ -88,6 +102,14 @@ func (m *maker) handleParts() []part {
 		parts = append(parts, pair{m.label("handle.eyelets"), m.tell(phrase.New("%s for the run", count(run.Eyelets)))})
 	}
 	return parts
+}
+
+// carriedBy names what the bag is carried by.
+func (m *maker) carriedBy() string {
+	if name := m.Snapshot.Spec.Handle.Kind.Name(); name != "" {
+		return m.say(name)
+	}
+	return m.say("its top edge")
 }
 
 func (m *maker) packingParts() []part {

@@ -75,9 +75,9 @@ func glueName(role blank.GlueRole) phrase.Word {
 		return "Seam"
 	case blank.GlueBase:
 		return "Base flaps"
-	case blank.GlueBaseGusset:
+	case blank.GlueGussetFront, blank.GlueGussetBack:
 		return "Base gussets"
-	case blank.GlueBaseCorner:
+	case blank.GlueCornerFront, blank.GlueCornerBack:
 		return "Base corners"
 	case blank.GluePinch:
 		return "Pinch base"
@@ -85,8 +85,6 @@ func glueName(role blank.GlueRole) phrase.Word {
 		return "Turn-in"
 	case blank.GlueTopCard:
 		return "Top card"
-	case blank.GlueBaseCard:
-		return "Base card"
 	}
 	return "Handle patch"
 }
@@ -100,7 +98,7 @@ func sideName(side blank.Side) phrase.Word {
 
 // glueTitle names glue areas of one kind with the side they are on.
 func (m *maker) glueTitle(g glued) string {
-	return m.say(glueName(g.role)) + ", " + m.say(sideName(g.side))
+	return m.say(g.name) + ", " + m.say(sideName(g.side))
 }
 
 // weighed says what the weight of a bag contains.

@@ -76,9 +76,14 @@ func (m maker) steps(sheets []sheet) []string {
 			m.say("Begin in the lower left corner. Lay each tile over its neighbours on the left and below, up to the dotted lines, so that the half diamonds with the same number meet. Glue it down on the overlap."),
 		)
 	}
+	cut := phrase.Word("Cut out the blank along the solid black lines.")
+	if len(m.Snapshot.Blank.Pieces[0].Holes) > 0 {
+		cut = "Cut out the blank along the solid black lines and punch the holes."
+	}
 	return append(steps,
-		m.say("Cut out the blank along the solid black lines and punch the holes."),
-		m.say("Turn it over and press in every crease with a bone folder along a ruler. This side is the print side, the outside of the bag."),
+		m.say(cut),
+		m.say("Leave the lines up and press in every crease along its line with a bone folder and a ruler. Bend valleys once both ways, since a crease folds best away from the side it was pressed on."),
+		m.say("Turn the blank over and fold it. The side with the lines is the print side, the outside of the bag."),
 	)
 }
 

@@ -331,3 +331,18 @@ func BenchmarkWrite(b *testing.B) {
 		}
 	}
 }
+
+// Lines are creased while they can be seen: that comes before the side with the lines goes
+// down. Where there are no round holes none are to be punched.
+func TestStepsCreaseBeforeTurning(t *testing.T) {
+	for name, order := range orders(t) {
+		text := strings.Join(strings.Fields(string(geomtest.Run(t, "pdftotext", "-enc", "UTF-8", "-l", "1", written(t, order), "-"))), " ")
+		creased, turned := strings.Index(text, "press in every crease along its line"), strings.Index(text, "Turn the blank over")
+		if creased < 0 || turned < creased {
+			t.Errorf("%s: creased at %d, turned over at %d of %q", name, creased, turned, text)
+		}
+		if punched := strings.Contains(text, "punch the holes"); punched != order.Snapshot.Spec.Handle.Kind.HasHoles() {
+			t.Errorf("%s: holes are punched: %v", name, punched)
+		}
+	}
+}

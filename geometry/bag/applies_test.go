@@ -170,3 +170,26 @@ func TestEveryConditionIsMet(t *testing.T) {
 		t.Errorf("entries that sometimes do not apply:\n%s\nwant\n%s", strings.Join(seen, "\n"), strings.Join(conditional, "\n"))
 	}
 }
+
+// What is asked of a bag with a glued handle speaks of no hole, knot or rope.
+func TestGluedHandlesHaveNoHoles(t *testing.T) {
+	for _, kind := range []bag.HandleKind{bag.HandleTwisted, bag.HandleStrip} {
+		spec := bag.Default()
+		spec.Handle.Kind = kind
+		fields := bag.Fields()
+		for i := range fields {
+			field := &fields[i]
+			if !strings.HasPrefix(field.Path, "handle.") && !strings.HasPrefix(field.Path, "prices.") || !bag.Applies(field.Path, &spec) {
+				continue
+			}
+			for _, word := range []string{"hole", "knot", "rope"} {
+				if strings.Contains(strings.ToLower(field.Label), word) {
+					t.Errorf("%s: %s is called %q", kind, field.Path, field.Label)
+				}
+			}
+		}
+		if name := kind.Name(); !strings.Contains(string(name), "paper") {
+			t.Errorf("%s is called %q", kind, name)
+		}
+	}
+}

@@ -118,7 +118,7 @@ var quoteFields = []Field{
 		"From the cut blank to the bag, by hand or by machine."),
 	priced("prices.handles_per_1000_bags", "Fitting handles", "/1000 bags", func(s *Spec) *float64 { return &s.Prices.Handles },
 		"Threading and knotting, or gluing in."),
-	priced("prices.rope_per_m", "Rope", "/m", func(s *Spec) *float64 { return &s.Prices.Rope },
+	priced("prices.rope_per_m", "Handle material", "/m", func(s *Spec) *float64 { return &s.Prices.Rope },
 		"Rope, ribbon, tape, cord or strip by its length."),
 	priced("prices.eyelets_per_1000", "Eyelets", "/1000", func(s *Spec) *float64 { return &s.Prices.Eyelets },
 		"Eyelets and setting them."),

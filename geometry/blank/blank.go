@@ -132,15 +132,16 @@ type GlueRole string
 
 // The roles of glue areas.
 const (
-	GlueSeam       GlueRole = "seam"
-	GlueBase       GlueRole = "base"        // overlap of the front and back base flaps
-	GlueBaseGusset GlueRole = "base-gusset" // gusset base flaps under the front and back flaps
-	GlueBaseCorner GlueRole = "base-corner" // envelope corners on the gusset base flaps
-	GluePinch      GlueRole = "pinch"
-	GlueTurnIn     GlueRole = "turn-in"
-	GlueTopCard    GlueRole = "top-card"
-	GlueBaseCard   GlueRole = "base-card"
-	GluePatch      GlueRole = "patch"
+	GlueSeam        GlueRole = "seam"
+	GlueBase        GlueRole = "base"              // the back base flap on the front one
+	GlueGussetFront GlueRole = "base-gusset-front" // what the front base flap covers of the gusset base flaps
+	GlueGussetBack  GlueRole = "base-gusset-back"  // what the back one covers of the rest
+	GlueCornerFront GlueRole = "base-corner-front" // envelope corners of the front base flap
+	GlueCornerBack  GlueRole = "base-corner-back"  // those of the back one
+	GluePinch       GlueRole = "pinch"
+	GlueTurnIn      GlueRole = "turn-in"
+	GlueTopCard     GlueRole = "top-card"
+	GluePatch       GlueRole = "patch"
 )
 
 // GlueArea is a part of a panel that is glued. Ink, varnish and film must keep
@@ -150,7 +151,14 @@ type GlueArea struct {
 	Side  Side
 	Panel string
 	Shape geometry.Path
+	// Openings are what of Shape stays free of glue: holes, slits and hand holes with
+	// some paper around them.
+	Openings []geometry.Path
 }
+
+// Area returns how much paper is glued, in mm²: the shape less the openings, which may
+// reach beyond it.
+func (a *GlueArea) Area() float64 { return a.Shape.Area() - areaWithin(a.Openings, a.Shape.Bounds()) }
 
 // Card is a loose rectangle of board or paper that goes into the bag.
 type Card struct {

@@ -1,6 +1,7 @@
 package blank
 
 import (
+	"gussetwright/geometry"
 	"gussetwright/geometry/bag"
 	"gussetwright/geometry/phrase"
 )
@@ -28,6 +29,31 @@ func cards(spec bag.Spec) []Card {
 func topCard(spec bag.Spec) (width, height float64) {
 	return max(spec.Body.Width-spec.Cards.Clearance, 0),
 		max(spec.Body.TurnInDepth()-spec.Cards.TopEdgeMargin, 0)
+}
+
+// CardOpenings returns the openings of a card, those of the face that it is glued to,
+// measured from its lower left corner. The face is the same turned over, so it does not
+// matter from which side the card is seen. An opening at its edge reaches beyond it.
+func (b *Blank) CardOpenings(card *Card) []geometry.Path {
+	if card.Role != "top" {
+		return nil
+	}
+	piece := &b.Pieces[0]
+	face, _ := piece.Panel("front")
+	box := geometry.RectAt(face.Box.Center().X-card.Width/2, piece.Levels.TopFold-card.Height, card.Width, card.Height)
+	var through []geometry.Path
+	for _, opening := range piece.openings(0) {
+		if reachesInto(opening.box, box) {
+			through = append(through, opening.outline.Translate(box.Min.Scale(-1)))
+		}
+	}
+	return through
+}
+
+// CardArea returns the area of one card in mm², without its openings.
+func (b *Blank) CardArea(card *Card) float64 {
+	box := geometry.RectAt(0, 0, card.Width, card.Height)
+	return box.Area() - areaWithin(b.CardOpenings(card), box)
 }
 
 // Name returns what the card is called.

@@ -5,13 +5,24 @@ import (
 	"gussetwright/geometry/bag"
 )
 
-// gluer gathers the glue areas of a piece.
-type gluer struct{ areas []GlueArea }
+// gluer gathers the glue areas of a piece, and what of them stays free of glue.
+type gluer struct {
+	areas    []GlueArea
+	openings []opening
+}
 
 func (g *gluer) add(role GlueRole, side Side, panel string, shape geometry.Path) {
-	if len(shape.Vertices) >= 3 && shape.Area() > geometry.Tolerance {
-		g.areas = append(g.areas, GlueArea{role, side, panel, shape})
+	if len(shape.Vertices) < 3 || shape.Area() <= geometry.Tolerance {
+		return
 	}
+	area := GlueArea{Role: role, Side: side, Panel: panel, Shape: shape}
+	box := shape.Bounds()
+	for i := range g.openings {
+		if reachesInto(g.openings[i].box, box) {
+			area.Openings = append(area.Openings, g.openings[i].outline)
+		}
+	}
+	g.areas = append(g.areas, area)
 }
 
 func (g *gluer) addRect(role GlueRole, side Side, panel string, r geometry.Rect) {
@@ -20,12 +31,16 @@ func (g *gluer) addRect(role GlueRole, side Side, panel string, r geometry.Rect)
 	}
 }
 
-// glue returns what is glued on this piece, as each style needs it.
-func (f *frame) glue(spec bag.Spec) []GlueArea {
-	g := gluer{make([]GlueArea, 0, 20)}
-	g.add(GlueSeam, PrintSide, "seam-flap", f.flap)
+// glue returns what is glued on a piece that has its openings, as each style needs it.
+func (f *frame) glue(piece *Piece, spec bag.Spec) []GlueArea {
+	g := gluer{areas: make([]GlueArea, 0, 24), openings: f.glueFree(piece)}
+	// The turn-in of the flap shows the print side to the inside of the bag.
+	g.add(GlueSeam, PrintSide, "seam-flap", band(f.flap, 0, f.levels.TopFold))
 	for _, c := range f.columns {
 		if c.kind == seamFlap {
+			if f.hasTurnIn() {
+				g.add(GlueTurnIn, ReverseSide, panelID(c.name, RowTurnIn), band(f.flap, f.levels.TopFold, f.levels.Top))
+			}
 			continue
 		}
 		f.glueBase(&g, c)
@@ -39,53 +54,39 @@ func (f *frame) glue(spec bag.Spec) []GlueArea {
 	return g.areas
 }
 
+// glueFree returns what glue keeps off: the openings of the faces with the margin around
+// them, and where others lie on these: mirrored about the top fold, as a turn-in too short
+// to have them is seen through those of the face, and on a seam flap so wide that it
+// reaches them.
+func (f *frame) glueFree(piece *Piece) []opening {
+	var free []opening
+	first := f.columns[0]
+	flap := f.columns[len(f.columns)-1]
+	for _, opening := range piece.openings(glueMargin) {
+		center := opening.box.Center()
+		if center.Y > f.levels.TopFold {
+			continue
+		}
+		free = append(free, opening, opening.moved(geometry.Vec2{Y: 2 * (f.levels.TopFold - center.Y)}))
+		if center.X < first.right() {
+			free = append(free, opening.moved(geometry.Vec2{X: flap.left - first.left}))
+		}
+	}
+	return free
+}
+
 func (f *frame) glueBase(g *gluer, c column) {
-	id := panelID(c.name, RowBase)
-	base, overlap := f.levels.Base, f.body.BaseOverlap
-	switch {
-	case !f.hasBlock():
-		if c.name == "back" {
-			g.addRect(GluePinch, PrintSide, id, geometry.RectAt(c.left, 0, c.width, base))
-			g.addRect(GluePinch, PrintSide, c.name, geometry.RectAt(c.left, base, c.width, base))
-		}
-	case c.kind == gusset:
-		g.add(GlueBaseGusset, PrintSide, id, f.baseShape(c))
-	default:
-		corner := 0.0
-		if f.body.Base == bag.BaseBlock {
-			corner = min(base, c.width/2)
-			f.glueCorners(g, c, id, corner)
-		}
-		if c.name == "front" {
-			g.add(GlueBase, PrintSide, id, overlapShape(c, base, min(2*overlap, base), corner, f.slot/2))
-		}
+	if f.hasBlock() {
+		f.glueBlock(g, c)
+		return
 	}
-}
-
-// glueCorners adds the envelope corners of a base flap, which lie on the gusset
-// base flaps print side to print side.
-func (f *frame) glueCorners(g *gluer, c column, id string, corner float64) {
-	base := f.levels.Base
-	g.add(GlueBaseCorner, PrintSide, id, geometry.Polygon(
-		geometry.Vec2{X: c.left, Y: base - corner}, geometry.Vec2{X: c.left + corner, Y: base - corner}, geometry.Vec2{X: c.left, Y: base},
-	))
-	g.add(GlueBaseCorner, PrintSide, id, geometry.Polygon(
-		geometry.Vec2{X: c.right(), Y: base - corner}, geometry.Vec2{X: c.right(), Y: base}, geometry.Vec2{X: c.right() - corner, Y: base - corner},
-	))
-}
-
-// overlapShape returns the strip at the free edge of the front base flap that the
-// back flap covers: as deep as both overlaps, between the base corner creases or
-// the slots.
-func overlapShape(c column, base, depth, corner, margin float64) geometry.Path {
-	low, high := margin, margin
-	if corner > 0 {
-		low, high = corner, max(base-depth, 0)
+	if c.name != "back" {
+		return
 	}
-	return geometry.Polygon(
-		geometry.Vec2{X: c.left + low, Y: 0}, geometry.Vec2{X: c.right() - low, Y: 0},
-		geometry.Vec2{X: c.right() - high, Y: depth}, geometry.Vec2{X: c.left + high, Y: depth},
-	)
+	flap := geometry.RectAt(c.left, 0, c.width, f.levels.Base)
+	onto := geometry.RectAt(c.left, f.levels.Base, c.width, min(f.levels.Base, f.body.Height))
+	g.addRect(GluePinch, PrintSide, panelID(c.name, RowBase), flap.Inset(glueMargin))
+	g.addRect(GluePinch, PrintSide, c.name, onto.Inset(glueMargin))
 }
 
 // glueTurnIn adds the hem, which holds on the reverse, and the top card under it.

@@ -52,6 +52,6 @@ func layPiece(spec bag.Spec, layout layout) Piece {
 	piece.Panels = frame.panels()
 	piece.Lines = frame.lines(piece.Outline)
 	frame.pierce(&piece, spec.Handle)
-	piece.Glue = frame.glue(spec)
+	piece.Glue = frame.glue(&piece, spec)
 	return piece
 }

@@ -58,28 +58,29 @@ func (b *builder) baseCard(card blank.Card) {
 		Origin: geometry.Vec3{X: (body.Width - card.Width) / 2, Y: (body.Gusset - card.Height) / 2, Z: lift},
 		Right:  geometry.Vec3{X: 1}, Up: geometry.Vec3{Y: 1},
 	}
-	b.addCard(geometry.RectAt(0, 0, card.Width, card.Height), pose)
+	b.addCard(geometry.RectAt(0, 0, card.Width, card.Height), pose, nil)
 }
 
-// topCards lays a card on the reverse of each face, its upper edge along the top fold.
+// topCards lays a card on the reverse of each face, its upper edge along the top fold. It
+// has the openings of the face.
 func (b *builder) topCards(card blank.Card) {
 	arrives := b.stance.topCards
 	if !arrives.shown {
 		return
 	}
 	for _, face := range b.faces {
-		box := face.panel.Box
-		shape := geometry.RectAt(box.Center().X-card.Width/2, b.laid.Pieces[face.piece].Levels.TopFold-card.Height, card.Width, card.Height)
-		b.addCard(shape, face.pose.Sink(layerTopCard*b.caliper+arrives.left*topCardWay))
+		box, piece := face.panel.Box, &b.laid.Pieces[face.piece]
+		shape := geometry.RectAt(box.Center().X-card.Width/2, piece.Levels.TopFold-card.Height, card.Width, card.Height)
+		b.addCard(shape, face.pose.Sink(layerTopCard*b.caliper+arrives.left*topCardWay), openingsOf(piece))
 	}
 }
 
-func (b *builder) addCard(shape geometry.Rect, pose Pose) {
+func (b *builder) addCard(shape geometry.Rect, pose Pose, openings []Opening) {
 	corners := make([]geometry.Vec2, 0, 4)
 	for _, v := range shape.Path().Vertices {
 		corners = append(corners, v.Vec2)
 	}
-	b.body.Cards = append(b.body.Cards, newFacet("", -1, corners, pose, nil))
+	b.body.Cards = append(b.body.Cards, newFacet("", -1, corners, pose, openings))
 }
 
 // handles adds a handle to each face.
@@ -209,7 +210,7 @@ func (b *builder) glued(pose Pose, fixing geometry.Vec2) {
 	// A card shows its print side inward: the patch is seen from within the bag.
 	// The strip of a closed flat bag has no room beside the patch, so it lies in
 	// the plane of it.
-	b.addCard(patch, inside)
+	b.addCard(patch, inside, nil)
 	if b.spec.Body.Gusset > 0 && !b.flat {
 		inside = inside.Sink(deep)
 	}

@@ -62,9 +62,9 @@ func (w *work) turnIn() {
 		return
 	}
 	if w.has("top") {
-		w.add(topCardsStage(w.laid.Spec.Handle.Kind), func(s *stance, moment float64) { s.topCards = coming(moment) })
+		w.add(topCardsStage(w.laid), func(s *stance, moment float64) { s.topCards = coming(moment) })
 	}
-	w.add(turnInStage(), func(s *stance, moment float64) {
+	w.add(turnInStage(w.laid), func(s *stance, moment float64) {
 		s.turnIn = math.Pi * moment
 		s.topCards.shown = s.topCards.shown && moment < 1 // from then on hidden
 	})
@@ -160,10 +160,10 @@ func (w *work) furnish() {
 	if w.has("base") {
 		w.add(baseCardStage(), func(s *stance, moment float64) { s.baseCard = coming(moment) })
 	}
-	switch kind := w.laid.Spec.Handle.Kind; {
-	case kind.IsThreaded():
-		w.add(threadStage(kind, w.laid.Spec.Handle.Eyelets), func(s *stance, moment float64) { s.handle = coming(moment) })
-	case kind.HasPatch():
-		w.add(patchStage(), func(s *stance, moment float64) { s.handle = coming(moment) })
+	switch h := &w.laid.Spec.Handle; {
+	case h.Kind.IsThreaded():
+		w.add(threadStage(h), func(s *stance, moment float64) { s.handle = coming(moment) })
+	case h.Kind.HasPatch():
+		w.add(patchStage(h), func(s *stance, moment float64) { s.handle = coming(moment) })
 	}
 }

@@ -1,6 +1,9 @@
 package fold
 
 import (
+	"slices"
+
+	"gussetwright/geometry"
 	"gussetwright/geometry/bag"
 	"gussetwright/geometry/blank"
 	"gussetwright/geometry/phrase"
@@ -10,37 +13,88 @@ func blankStage() Stage {
 	return Stage{
 		Name:    "blank",
 		Title:   phrase.New("The flat blank"),
-		Caption: phrase.New("Lay the blank on the table, the print side down and the top edge toward you. Find the panels and press in every crease with the bone folder along a ruler."),
-		Tip:     phrase.New("A crease that is pressed in before folding stays straight. Press along the line, do not rub across it."),
+		Caption: phrase.New("With the print side up, press in every crease with the bone folder along a ruler. Then lay the blank on the table, the print side down and the top edge toward you, and find the panels."),
+		Tip:     phrase.New("Press along the line, do not rub across it. A crease folds best away from the side it was pressed on, as a mountain does; bend a valley once both ways."),
 		Caution: phrase.New("Where you cut with a knife, cut away from your hand and put the cap on before you fold."),
 		Check:   phrase.New("Every crease can be felt from end to end, and no edge is torn."),
 	}
 }
 
-func topCardsStage(kind bag.HandleKind) Stage {
+func topCardsStage(laid *blank.Blank) Stage {
 	stage := Stage{
 		Name:    "top-cards",
 		Title:   phrase.New("Lay on the top cards"),
-		Caption: phrase.New("Glue a top card to the reverse of each face, with its upper edge along the top fold and the same space to both sides."),
+		Caption: phrase.New("Put glue on the reverse of each face where the card goes. Lay the card on it, with its upper edge along the top fold and the same space to both sides."),
 		Tip:     phrase.New("A card that stands back a hair from the top fold lets the turn-in fold sharply."),
+		Caution: hotGlue(),
 		Check:   phrase.New("No card crosses the top fold or a panel edge."),
 		Glue:    []blank.GlueRole{blank.GlueTopCard},
 	}
-	if kind.HasSlits() {
-		stage.Caution = phrase.New("Cut the slits of the face through the card too before the turn-in hides it, with the knife away from your hand.")
+	if !cardsArePierced(laid) {
+		return stage
+	}
+	name := openingName(laid.Spec.Handle.Kind)
+	stage.Caption = phrase.New("Make the %s in the cards first, where the face has them. Put glue on the reverse of each face where the card goes, but not round the %s, and lay the card on it with its upper edge along the top fold.", name, name)
+	stage.Check = phrase.New("You can look through all %s, and no card crosses the top fold or a panel edge.", name)
+	if !laid.Spec.Handle.Kind.HasHoles() {
+		stage.Caution = both(hotGlue(), phrase.New("Cut with the knife away from your hand."))
 	}
 	return stage
 }
 
-func turnInStage() Stage {
-	return Stage{
+// cardsArePierced tells whether the top cards have the openings of the faces.
+func cardsArePierced(laid *blank.Blank) bool {
+	return slices.ContainsFunc(laid.Cards, func(card blank.Card) bool { return len(laid.CardOpenings(&card)) > 0 })
+}
+
+// openingName names the openings of a handle, of which a bag has several.
+func openingName(kind bag.HandleKind) phrase.Word {
+	switch {
+	case kind.HasHoles():
+		return "holes"
+	case kind.HasSlits():
+		return "slits"
+	}
+	return "hand holes"
+}
+
+func hotGlue() phrase.Phrase {
+	return phrase.New("Hot glue burns. Keep fingers off it and off the nozzle.")
+}
+
+// both joins two cautions, either of which may be none.
+func both(first, second phrase.Phrase) phrase.Phrase {
+	switch {
+	case first.Empty():
+		return second
+	case second.Empty():
+		return first
+	}
+	return phrase.New("%s %s", first, second)
+}
+
+func turnInStage(laid *blank.Blank) Stage {
+	stage := Stage{
 		Name:    "turn-in",
 		Title:   phrase.New("Fold the turn-in"),
 		Caption: phrase.New("Put glue on the strip above the top fold and fold it over to the reverse, across all panels at once. Run the bone folder along the top fold."),
 		Tip:     phrase.New("Fold from the middle to both ends, so that the strip cannot run off."),
+		Caution: hotGlue(),
 		Check:   phrase.New("The panel edges of the turn-in lie on those of the body within 1 mm."),
 		Glue:    []blank.GlueRole{blank.GlueTurnIn},
 	}
+	if turnInIsPierced(laid) {
+		name := openingName(laid.Spec.Handle.Kind)
+		stage.Caption = phrase.New("Put glue on the strip above the top fold, but not round the %s. Fold it over to the reverse, across all panels at once, and run the bone folder along the top fold.", name)
+		stage.Check = phrase.New("The panel edges of the turn-in lie on those of the body within 1 mm, and you can look through all %s.", name)
+	}
+	return stage
+}
+
+// turnInIsPierced tells whether the turn-in has the openings of the faces.
+func turnInIsPierced(laid *blank.Blank) bool {
+	piece := &laid.Pieces[0]
+	return slices.ContainsFunc(openingsOf(piece), func(o Opening) bool { return o.From.Y > piece.Levels.TopFold })
 }
 
 func tubeStage(body *bag.Body, seams int) Stage {
@@ -81,7 +135,7 @@ func seamStage(seams int) Stage {
 		Title:   phrase.New("Glue the seam"),
 		Caption: phrase.New("Put glue on the print side of the seam flap and press it to the inside of the front, the raw edge along the crease of the flap."),
 		Tip:     phrase.New("Put a strip of waste board into the tube to press against."),
-		Caution: phrase.New("Hot glue burns. Keep fingers off it and off the nozzle."),
+		Caution: hotGlue(),
 		Check:   phrase.New("The top edges meet within 1 mm and no glue has come out."),
 		Glue:    []blank.GlueRole{blank.GlueSeam},
 	}
@@ -121,14 +175,16 @@ func frontFlapStage(base bag.Base) Stage {
 	stage := Stage{
 		Name:    "base-front",
 		Title:   phrase.New("Close the base: front flap"),
-		Caption: phrase.New("Put glue on the gusset flaps and on the folded corners, then fold the front flap over them and press it down."),
-		Caution: phrase.New("Hot glue burns and sets within seconds. Align the flap first, then press."),
+		Caption: phrase.New("Put glue on the folded corners of the front flap and on what they will cover of the gusset flaps. Fold the front flap over and press it down."),
+		Tip:     phrase.New("Leave the triangle between the slanted edges bare at both sides: no flap covers it, it stays on the outside."),
+		Caution: phrase.New("Hot glue burns and sets within seconds. Try the flap without glue first, then glue and press it at once."),
 		Check:   phrase.New("The free edge of the front flap runs parallel to the base crease of the back within 1 mm."),
-		Glue:    []blank.GlueRole{blank.GlueBaseGusset, blank.GlueBaseCorner},
+		Glue:    []blank.GlueRole{blank.GlueGussetFront, blank.GlueCornerFront},
 	}
 	if base == bag.BaseSlotted {
-		stage.Caption = phrase.New("Put glue on the gusset flaps, then fold the front flap over them and press it down.")
-		stage.Glue = []blank.GlueRole{blank.GlueBaseGusset}
+		stage.Caption = phrase.New("Put glue on the gusset flaps as far as the front flap will cover them. Fold the front flap over and press it down.")
+		stage.Tip = phrase.Phrase{}
+		stage.Glue = []blank.GlueRole{blank.GlueGussetFront}
 	}
 	return stage
 }
@@ -137,13 +193,15 @@ func backFlapStage(base bag.Base) Stage {
 	stage := Stage{
 		Name:    "base-back",
 		Title:   phrase.New("Close the base: back flap"),
-		Caption: phrase.New("Put glue on the strip where the flaps overlap and on what is still bare of the gusset flaps. Fold the back flap over and press until it holds."),
+		Caption: phrase.New("Put glue on the folded corners of the back flap and on what it will cover of the front flap and the gusset flaps. Fold the back flap over and press until it holds."),
 		Tip:     phrase.New("Press with a flat block from outside against a board inside the bag."),
+		Caution: phrase.New("Hot glue burns and comes out where you press. Use the block, not your fingers."),
 		Check:   phrase.New("The base is flat, its edges are straight and it does not spring open."),
-		Glue:    []blank.GlueRole{blank.GlueBase, blank.GlueBaseGusset, blank.GlueBaseCorner},
+		Glue:    []blank.GlueRole{blank.GlueBase, blank.GlueGussetBack, blank.GlueCornerBack},
 	}
 	if base == bag.BaseSlotted {
-		stage.Glue = []blank.GlueRole{blank.GlueBase, blank.GlueBaseGusset}
+		stage.Caption = phrase.New("Put glue on what the back flap will cover of the front flap and the gusset flaps. Fold the back flap over and press until it holds.")
+		stage.Glue = []blank.GlueRole{blank.GlueBase, blank.GlueGussetBack}
 	}
 	return stage
 }
@@ -172,7 +230,7 @@ func pinchStage() Stage {
 		Title:   phrase.New("Fold over the bottom"),
 		Caption: phrase.New("Put glue across the back above the base crease, fold all layers below it over onto the back and press."),
 		Tip:     phrase.New("Fold over the edge of a ruler: many layers make a round fold."),
-		Caution: phrase.New("Hot glue burns. Keep fingers off it and off the nozzle."),
+		Caution: hotGlue(),
 		Check:   phrase.New("The fold is straight and square to the upright edges."),
 		Glue:    []blank.GlueRole{blank.GluePinch},
 	}
@@ -197,13 +255,12 @@ func baseCardStage() Stage {
 	return Stage{
 		Name:    "base-card",
 		Title:   phrase.New("Put in the base card"),
-		Caption: phrase.New("Let the base card down into the bag and press it flat onto the base."),
+		Caption: phrase.New("Let the base card down into the bag and press it flat onto the base. It lies there loose, without glue."),
 		Check:   phrase.New("The card lies flat and clear of all four walls."),
-		Glue:    []blank.GlueRole{blank.GlueBaseCard},
 	}
 }
 
-func threadStage(kind bag.HandleKind, eyelets bool) Stage {
+func threadStage(h *bag.Handle) Stage {
 	stage := Stage{
 		Name:      "handle",
 		Title:     phrase.New("Thread the rope"),
@@ -212,33 +269,44 @@ func threadStage(kind bag.HandleKind, eyelets bool) Stage {
 		Check:     phrase.New("Both handles are equally high, and no knot slips through when you pull."),
 		Schematic: true,
 	}
-	if kind == bag.HandleRibbon {
+	if h.Kind == bag.HandleRibbon {
 		stage.Title = phrase.New("Thread the ribbon")
 		stage.Caption = phrase.New("Lead one end of each ribbon from the inside through a hole, over the outside and in again through the other hole of the same face. Knot both ends on the inside.")
 		stage.Tip = phrase.New("Keep the ribbon from twisting between the holes.")
 	}
-	if kind == bag.HandleTape {
+	if h.Kind == bag.HandleTape {
 		stage.Title = phrase.New("Thread the tape")
 		stage.Caption = phrase.New("Lead one end of each tape from the inside through a slit, over the outside and in again through the other slit of the same face. Stitch or knot both ends on the inside, wider than the slit.")
 		stage.Tip = phrase.New("Fold the end of the tape to a point and push it through with the bone folder, its edges up and down.")
 		stage.Check = phrase.New("Both handles are equally high and lie untwisted, and no end slips through when you pull.")
 	}
-	if eyelets && kind.HasHoles() {
+	if h.Eyelets && h.Kind.HasHoles() {
 		stage.Caution = phrase.New("Set the eyelets first, on a firm support: the tool pinches.")
 	}
+	stage.Caution = both(stage.Caution, longLoop(h))
 	return stage
 }
 
-func patchStage() Stage {
+func patchStage(h *bag.Handle) Stage {
 	return Stage{
 		Name:    "handle",
 		Title:   phrase.New("Glue in the handles"),
 		Caption: phrase.New("Put glue on the patch of each handle, let it down along the inside of the face and press it on."),
 		Tip:     phrase.New("Mark the middle of the face lightly on the turn-in first."),
-		Caution: phrase.New("Hot glue burns. Keep fingers off it and off the nozzle."),
+		Caution: both(hotGlue(), longLoop(h)),
 		Check:   phrase.New("Both handles stand in the middle and at the same height within 1 mm."),
 		Glue:    []blank.GlueRole{blank.GluePatch},
 	}
+}
+
+// longLoop reminds of small children where a handle makes a long loop; nothing where it
+// does not.
+func longLoop(h *bag.Handle) phrase.Phrase {
+	loop := h.Loop()
+	if loop <= bag.LongLoop {
+		return phrase.Phrase{}
+	}
+	return phrase.New("A handle makes a loop of %s, long enough to be dangerous to small children: say so on bags for toys or children's goods, and follow the local rules for cords.", geometry.Length(loop))
 }
 
 func packedStage(body *bag.Body, card bool) Stage {

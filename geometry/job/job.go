@@ -67,7 +67,7 @@ func Reckon(laid *blank.Blank, plan *sheet.Plan) Job {
 		RopePerHandle:  ropeLength(spec.Handle),
 	}
 	job.measurePieces(laid)
-	job.weigh(spec.Paper.Grammage)
+	job.weigh(laid)
 	if spec.Paper.Lamination != bag.LaminationNone {
 		job.FilmGrams = (job.PaperArea - printSideGlue(laid)) * filmGrammage / 1e6
 		job.BagGrams += job.FilmGrams
@@ -125,7 +125,7 @@ func (j *Job) measurePieces(laid *blank.Blank) {
 		}
 		for _, area := range piece.Glue {
 			box := area.Shape.Bounds()
-			j.GlueArea += count * area.Shape.Area()
+			j.GlueArea += count * area.Area()
 			j.GlueMetres += count * max(box.Width(), box.Height()) / 1000
 		}
 	}
@@ -137,7 +137,7 @@ func printSideGlue(laid *blank.Blank) float64 {
 	for i := range laid.Pieces {
 		for _, area := range laid.Pieces[i].Glue {
 			if area.Side == blank.PrintSide {
-				sum += float64(laid.Pieces[i].Count) * area.Shape.Area()
+				sum += float64(laid.Pieces[i].Count) * area.Area()
 			}
 		}
 	}
@@ -159,10 +159,11 @@ func openings(piece *blank.Piece) float64 {
 
 // weigh turns areas into weights: mm² × g/m² / 10⁶ (ISO 536 defines grammage as
 // mass per area).
-func (j *Job) weigh(grammage float64) {
-	j.PaperGrams = j.PaperArea * grammage / 1e6
-	for _, card := range j.Cards {
-		j.CardGrams += float64(card.Count) * card.Width * card.Height * card.Grammage / 1e6
+func (j *Job) weigh(laid *blank.Blank) {
+	j.PaperGrams = j.PaperArea * laid.Spec.Paper.Grammage / 1e6
+	for i := range laid.Cards {
+		card := &laid.Cards[i]
+		j.CardGrams += float64(card.Count) * laid.CardArea(card) * card.Grammage / 1e6
 	}
 	j.BagGrams = j.PaperGrams + j.CardGrams
 }

@@ -44,7 +44,7 @@ func TestByHand(t *testing.T) {
 	// ISO 536: grammage is mass per area.
 	near(t, "grams of paper", got.PaperGrams, area*150/1e6, 1e-9)
 	// Two top cards of 236 × 45 at 350 g/m², a base card of 236 × 96 at 400 g/m².
-	near(t, "grams of cards", got.CardGrams, (2*236*45*350+236*96*400)/1e6, 1e-9)
+	near(t, "grams of cards", got.CardGrams, (2*(236*45-2*math.Pi*2.5*2.5)*350+236*96*400)/1e6, 1e-9)
 	// Spacing 120, rise 180 twice, knots 35 twice: 550 mm; two for each of 1000 bags.
 	near(t, "rope of a handle", got.RopePerHandle, 550, 0)
 	near(t, "rope in metres", got.RopeMetres, 1100, 1e-9)
@@ -53,14 +53,15 @@ func TestByHand(t *testing.T) {
 
 // Film of 16 g/m² (common practice, no published source) on all of the print side
 // but where glue must hold. By hand for the worked example with a pinch base of
-// 20 mm: the seam flap is 20 wide and 20 + 360 + 50 high, less the slants of its ends,
-// ½ · 20 · (20 + 50); the base row of the back and as much above it are 240 × 20 each.
+// 20 mm: the seam flap is 20 wide and 20 + 360 high, less the slant of its lower end,
+// ½ · 20 · 20; the base row of the back and as much above it are 240 × 20 each, drawn in
+// by 2 on all sides.
 func TestFilmIsWeighed(t *testing.T) {
 	spec := geomtest.WorkedExample()
 	spec.Body.Base, spec.Cards.Base = bag.BasePinch, false
 	bare := reckon(spec)
 	near(t, "film on bare paper", bare.FilmGrams, 0, 0)
-	const glued = 20*430 - 700 + 2*240*20
+	const glued = 20*380 - 200 + 2*236*16
 	for _, film := range []bag.Lamination{bag.LaminationGloss, bag.LaminationMatt} {
 		spec.Paper.Lamination = film
 		got := reckon(spec)
@@ -126,14 +127,33 @@ func TestSlitsFallOut(t *testing.T) {
 	near(t, "tape of one handle", taped.RopePerHandle, 120+2*180+2*35, 1e-9)
 }
 
-// Done by hand for the worked example. Glued are the seam flap, 480 high; the base flaps
-// of two gussets, 100 × 70; four envelope corners, half of 70 × 70; the overlap of the
-// base, 40 deep, 100 wide at its edge and 180 above; the turn-in of 240, 100, 240 and 100
-// × 50; two top cards of 236 × 45. Longer sides and areas of these add up to:
+// glueByHand returns the length in m and the area in mm² of the glue of the worked example,
+// done by hand. The base flaps are 70 long, the base 100 deep, and glue stays 2 from edges
+// and folds.
+//
+// The seam flap is glued up to the top fold, 430 high, and its turn-in of 50 on the reverse,
+// each less the slant of its end. Each envelope corner, half of a square of 70, is left with
+// two legs of 70 − 2 − 2 − 2√2; so is what it lies on of a gusset flap, but that under the
+// back flap lacks the half square over a side of 36 − 2√2 that the front flap has covered.
+// The flaps overlap by 40, of which 36 are left, 140 − 4√2 wide in the middle and 36 less at
+// both edges. The turn-in is 240, 100, 240 and 100 × 50, the two cards are 236 × 45; in each
+// two holes of 5 stay free on both faces, with 2 around them.
+func glueByHand() (length, area float64) {
+	leg := 66 - 2*math.Sqrt2
+	half, taken := leg*leg/2, (36-2*math.Sqrt2)*(36-2*math.Sqrt2)/4
+	middle := 140 - 4*math.Sqrt2
+	free := 2 * math.Pi * 4.5 * 4.5
+	area = 20*430 - 20*70/2 + 20*50 - 20*50/2 // seam flap
+	area += 4*half + 2*half + 2*(half-taken)  // corners and gusset flaps
+	area += 36 * (2*middle - 36) / 2          // overlap
+	area += 680*50 - 2*free + 2*(236*45-free) // turn-in and cards
+	return (430 + 50 + 8*leg + middle + 680 + 2*236) / 1000, area
+}
+
 func TestGlueByHand(t *testing.T) {
 	got := reckon(geomtest.WorkedExample())
-	near(t, "length in m", got.GlueMetres, (480+2*100+4*70+180+680+2*236)/1000.0, 1e-9)
-	const area = (20*480 - 1200) + 2*100*70 + 4*70*70/2 + 40*(100+180)/2 + 680*50 + 2*236*45
+	length, area := glueByHand()
+	near(t, "length in m", got.GlueMetres, length, 1e-9)
 	near(t, "area in mm²", got.GlueArea, area, 1e-6)
 	near(t, "grams at 40 g/m²", got.GlueGrams, area*40/1e6, 1e-9)
 	near(t, "kg for 1050 bags", got.GlueKilograms, 1050*area*40/1e9, 1e-9)

@@ -55,7 +55,7 @@ func TestPackedByHand(t *testing.T) {
 	near(t, "outside height", got.Outside.Height, 282.5, 1e-6)
 	near(t, "outside width", got.Outside.Width, 258, 1e-6)
 	near(t, "outside length", got.Outside.Length, 378, 1e-6)
-	const bagGrams = (700*480-1200-8*math.Pi*25/4)*150/1e6 + (2*236*45*350+236*96*400)/1e6
+	const bagGrams = (700*480-1200-8*math.Pi*25/4)*150/1e6 + (2*(236*45-2*math.Pi*25/4)*350+236*96*400)/1e6
 	near(t, "a full carton", got.CartonGrams, 100*bagGrams+500, 1e-6)
 	near(t, "cartons", got.Cartons, 10, 0)
 	near(t, "weight of all", got.Kilograms, bagGrams+10*0.5, 1e-6)

@@ -42,6 +42,7 @@ func TestQuoteByHand(t *testing.T) {
 	spec.Prices = prices()
 	laid, plan := laidOut(spec)
 	run := job.Reckon(laid, plan)
+	_, glued := glueByHand()
 	want := []struct {
 		path   string
 		amount float64
@@ -53,7 +54,7 @@ func TestQuoteByHand(t *testing.T) {
 		{"prices.rule_per_m", (run.CutMetres + run.CreaseMetres) * 9},
 		{"prices.cutting_per_1000_sheets", 27.5},
 		{"prices.board_per_kg", (38*0.9652*0.635*0.350 + 35*1.016*0.7112*0.400) * 1.1},
-		{"prices.glue_per_kg", 1050 * 93040 * 40 / 1e9 * 3},
+		{"prices.glue_per_kg", 1050 * glued * 40 / 1e9 * 3},
 		{"prices.folding_per_1000_bags", 120},
 		{"prices.handles_per_1000_bags", 60},
 		{"prices.rope_per_m", 55},       // 1100 m

@@ -30,23 +30,50 @@ type course struct {
 }
 
 // wholeCourse returns the motion from end to end: the opening in closed form, what is
-// kept, and the packed state.
+// kept up to where it turns restless, and the packed state.
 var wholeCourse = sync.OnceValues(func() (*course, error) {
 	c := &course{net: newNet(keptWidth)}
 	stills, err := readStills(kept, c.net)
 	if err != nil {
 		return nil, fmt.Errorf("kept motion: %w", err)
 	}
-	first, last := stills[0], stills[len(stills)-1]
+	first := stills[0]
 	for step := range openingSteps {
 		// The gusset halves turn with the root of the swing, so steps of the swing
 		// that grow evenly turn them evenly.
 		share := float64(step) / openingSteps
 		c.stills = append(c.stills, c.net.opening(first.swing*share*share))
 	}
-	c.stills = append(append(c.stills, stills...), c.net.packed(last.places))
+	stills = stills[:c.net.calm(stills)]
+	c.stills = append(append(c.stills, stills...), c.net.packed(stills[len(stills)-1].places))
 	return c, nil
 })
+
+// calm returns how many of the stills are taken. From some moment on the bag is so near
+// to packed that it can be pressed straight into that state, with next to nothing
+// stretched, while the motion that was found buckles out at both lower corners first, far
+// beyond where it was, and snaps back.
+func (n *net) calm(stills []*still) int {
+	const mostStretched, parts, least = 0.01, 8, 0.01 // least length of an edge that counts, in D
+	m := Motion{course: &course{net: n}, fields: n.triangles, now: n.newStill(0)}
+	for i := range n.count {
+		m.nodes = append(m.nodes, node{of: i})
+	}
+	stretched := func(from, to *still) (most float64) {
+		for part := range parts {
+			m.blend(from, to, float64(part)/parts)
+			edges, _ := m.strain(least)
+			most = max(most, edges)
+		}
+		return most
+	}
+	for k, s := range stills {
+		if stretched(s, n.packed(s.places)) <= mostStretched {
+			return k + 1
+		}
+	}
+	return len(stills)
+}
 
 // writeStills writes stills as little-endian numbers of 32 bits, packed by gzip: how
 // many there are, and of each the swing, places and points.

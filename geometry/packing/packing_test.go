@@ -56,7 +56,7 @@ func TestMotionIsClean(t *testing.T) {
 		m := solved(t, laidOut(s[0], s[1], s[2]))
 		r := m.Measured
 		t.Logf("%v: strain %.4f of edges, %.4f across, crossing %.3f mm, step %.2f mm, mean %.2f mm", s, r.MaxStrain, r.MaxStretch, r.MaxCrossing, r.MaxStep, r.MeanStep)
-		if r.MaxStrain > 0.015 || r.MaxStretch > 0.03 || r.MaxCrossing > 0.5 || r.MaxStep > 1.5*r.MeanStep || m.Schematic {
+		if r.MaxStrain > 0.015 || r.MaxStretch > 0.06 || r.MaxCrossing > 0.5 || r.MaxStep > 1.5*r.MeanStep || m.Schematic {
 			t.Errorf("%v: not clean: %+v, schematic %v", s, r, m.Schematic)
 		}
 		if r.MaxStrain == 0 || r.MeanStep == 0 {
@@ -294,5 +294,33 @@ func BenchmarkBody(b *testing.B) {
 	for b.Loop() {
 		moment = math.Mod(moment+0.0137, 1)
 		m.Body(moment)
+	}
+}
+
+// The bag goes to where it is packed without going back, as it does where it buckles and
+// snaps: the corner that is farthest from its place there never goes away from it by more
+// than 2 mm of a gusset 100 mm deep. What was found does so before it is cut off.
+func TestMotionIsCalm(t *testing.T) {
+	back := func(stills []*still) (most float64) {
+		packed, nearest := stills[len(stills)-1], math.Inf(1)
+		for _, s := range stills {
+			left := farthest(s.points, packed.points)
+			most, nearest = max(most, left-nearest), min(nearest, left)
+		}
+		return most
+	}
+	whole, err := wholeCourse()
+	if err != nil {
+		t.Fatal(err)
+	}
+	if went := back(whole.stills); went > 0.02 {
+		t.Errorf("a corner goes back by %.3f D", went)
+	}
+	all, err := readStills(kept, whole.net)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if went := back(append(all, whole.net.packed(all[len(all)-1].places))); went < 0.1 {
+		t.Errorf("all that was found goes back by %.3f D only: it need not be cut off", went)
 	}
 }

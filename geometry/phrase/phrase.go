@@ -48,8 +48,12 @@ type sayable interface {
 	In(translate func(string) string) string
 }
 
-// In returns the phrase with format and words put through translate.
+// In returns the phrase with format and words put through translate, which is never asked
+// for nothing.
 func (p Phrase) In(translate func(string) string) string {
+	if p.Empty() {
+		return ""
+	}
 	format := translate(p.Format)
 	if len(p.Args) == 0 {
 		return format
@@ -58,7 +62,9 @@ func (p Phrase) In(translate func(string) string) string {
 	for i, arg := range p.Args {
 		switch arg := arg.(type) {
 		case Word:
-			args[i] = translate(string(arg))
+			if args[i] = ""; arg != "" {
+				args[i] = translate(string(arg))
+			}
 		case sayable:
 			args[i] = arg.In(translate)
 		case error:

@@ -152,3 +152,19 @@ func ExampleErrorIn() {
 	// save tea.gusset: it is full
 	// tea.gusset speichern: sie ist voll
 }
+
+// What says nothing needs no translation: it would be missed in every language.
+func TestNothingIsNotTranslated(t *testing.T) {
+	translate := func(text string) string {
+		if text == "" {
+			t.Error("a translation of nothing is asked for")
+		}
+		return "<" + text + ">"
+	}
+	if got := (phrase.Phrase{}).In(translate); got != "" {
+		t.Errorf("nothing is said as %q", got)
+	}
+	if got := phrase.New("%s and %s", phrase.Phrase{}, phrase.Word("")).In(translate); got != "< and >" {
+		t.Errorf("two times nothing is said as %q", got)
+	}
+}
