@@ -8,6 +8,7 @@ import (
 
 	"gussetwright/app/jobs"
 	"gussetwright/app/lesson"
+	"gussetwright/app/places"
 	"gussetwright/app/words"
 )
 
@@ -20,7 +21,8 @@ func (w *Window) newLesson() {
 			}
 		},
 		FullScreen: w.toggleFullScreen,
-		Print:      w.printLesson,
+		Write:      w.writeLesson,
+		Open:       w.openOutside,
 	})
 }
 
@@ -61,19 +63,30 @@ func (w *Window) endLesson() {
 	w.window.Canvas().Unfocus()
 }
 
-// printLesson writes a kind of file for the lesson, and says there where it is.
-func (w *Window) printLesson(kind string) {
-	begun, done, failed := lang.L("The lesson is being written…"), lang.L("The lesson is in %s"), lang.L("The lesson cannot be written: %s")
+// writeLesson writes a kind of file for the lesson, and says there where it is.
+func (w *Window) writeLesson(kind string) {
+	begun, done, failed := lang.L("The lesson is being written…"), lang.L("The lesson was written to %s"), lang.L("The lesson cannot be written: %s")
 	if kind == "practice" {
-		begun, done = lang.L("The practice blanks are being written…"), lang.L("The practice blanks are in %s")
+		begun, done = lang.L("The practice blanks are being written…"), lang.L("The practice blanks were written to %s")
 		failed = lang.L("The practice blanks cannot be written: %s")
 	}
-	w.lesson.Say(begun)
+	w.lesson.Say(begun, "")
 	w.files.Deliver(kind, func(result jobs.Result) {
 		if result.Err != nil {
-			w.lesson.Say(fmt.Sprintf(failed, words.Error(result.Err)))
+			w.lesson.Say(fmt.Sprintf(failed, words.Error(result.Err)), "")
 			return
 		}
-		w.lesson.Say(fmt.Sprintf(done, strings.Join(result.Paths, ", ")))
+		wrote := ""
+		if len(result.Paths) > 0 {
+			wrote = result.Paths[0]
+		}
+		w.lesson.Say(fmt.Sprintf(done, strings.Join(result.Paths, ", ")), wrote)
 	})
+}
+
+// openOutside shows a file or a folder outside the window.
+func (w *Window) openOutside(path string) {
+	if err := places.Open(path); err != nil {
+		w.alarm(fmt.Errorf(lang.L("open %s: %s"), path, err))
+	}
 }

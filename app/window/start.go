@@ -20,6 +20,7 @@ import (
 // begin opens the project at path, or shows the ways to begin. Work that a crash
 // left is offered in either case.
 func (w *Window) begin(path string) {
+	w.foot.AskForFile(func() bool { return w.file.Path() != "" })
 	w.showWelcome()
 	if path != "" {
 		w.open(path)
@@ -117,12 +118,38 @@ func (w *Window) askToRestore(left session.Recovery) {
 		notice.Answer{Label: lang.L("Later")})
 }
 
-// showHelp shows the help page in place of the desk, and brings back what was there.
+// showHelp shows the help page in place of what is there. Back from it the page before
+// stands as it was left, and the keys go where they went.
 func (w *Window) showHelp() {
 	before := w.pages.Objects[0]
-	page := help.New(w.app.Metadata().Version, func() { w.showPage(before) })
+	if _, shown := before.(*help.Page); shown {
+		return
+	}
+	focused, wholeScreen := w.window.Canvas().Focused(), w.inLesson() && w.window.FullScreen()
+	page := help.New(w.app.Metadata().Version, func() {
+		w.showPage(before)
+		w.takeUpKeys(focused)
+		if wholeScreen {
+			w.toggleFullScreen()
+		}
+	})
 	w.showPage(page)
 	w.window.Canvas().Focus(page.FirstFocus())
+}
+
+// takeUpKeys gives the keys back to what had them on the page that is shown.
+func (w *Window) takeUpKeys(focused fyne.Focusable) {
+	keys := w.window.Canvas()
+	switch object, is := focused.(fyne.CanvasObject); {
+	case is && fyne.CurrentApp().Driver().CanvasForObject(object) == keys:
+		keys.Focus(focused)
+	case w.inLesson():
+		keys.Focus(w.lesson.FirstFocus())
+	case w.inMeeting():
+		keys.Focus(w.meeting.FirstFocus())
+	default:
+		keys.Unfocus()
+	}
 }
 
 // startTour shows the tour over the desk. It needs a bag to point at.
