@@ -311,14 +311,6 @@ func TestOpenFolder(t *testing.T) {
 	}
 }
 
-func TestAddressOfFolder(t *testing.T) {
-	for folder, want := range map[string]string{"/files/50% off": "file:///files/50%25%20off", "C:/files": "file:///C:/files"} {
-		if got := pageOf(folder).String(); got != want {
-			t.Errorf("%q has the address %q, want %q", folder, got, want)
-		}
-	}
-}
-
 // Closing ends what runs, and the step hears of the bag no more.
 func TestClose(t *testing.T) {
 	test.NewTempApp(t)

@@ -4,11 +4,8 @@ import (
 	"errors"
 	"fmt"
 	"io/fs"
-	"net/url"
 	"path/filepath"
-	"strings"
 
-	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/lang"
 	"fyne.io/fyne/v2/theme"
@@ -16,6 +13,7 @@ import (
 
 	"gussetwright/app/entry"
 	"gussetwright/app/jobs"
+	"gussetwright/app/places"
 	"gussetwright/app/words"
 	"gussetwright/geometry/check"
 )
@@ -83,17 +81,7 @@ func (r *result) fail(failed jobs.Result) {
 
 // openFolder shows the folder in the desktop's file manager.
 func (r *result) openFolder() {
-	if err := fyne.CurrentApp().OpenURL(pageOf(r.folder)); err != nil {
+	if err := places.Open(r.folder); err != nil {
 		r.failure.Say(check.Warning, fmt.Sprintf(lang.L("The folder cannot be opened from here (%v); open it in your file manager."), err), nil)
 	}
-}
-
-// pageOf returns the address of a folder. That of a Windows drive begins with a
-// slash as well (RFC 8089, appendix E.2).
-func pageOf(folder string) *url.URL {
-	path := filepath.ToSlash(folder)
-	if !strings.HasPrefix(path, "/") {
-		path = "/" + path
-	}
-	return &url.URL{Scheme: "file", Path: path}
 }

@@ -137,7 +137,7 @@ func (m *maker) titles() ([]*image.RGBA, error) {
 	titles := make([]*image.RGBA, len(lines))
 	for stage := range titles {
 		var err error
-		if titles[stage], err = words(width, titleStyle.Height(most)+2*padding, lines[stage], nil); err != nil {
+		if titles[stage], err = words(width, titleStyle.Height(most)+2*padding, block{lines[stage], titleStyle}); err != nil {
 			return nil, err
 		}
 	}

@@ -48,7 +48,6 @@ const side = 480
 const (
 	perMM     = 4.0
 	titleSize = 5.0 // mm
-	textSize  = 4.0
 	padding   = 4.0
 )
 
@@ -71,27 +70,26 @@ func (m *maker) heading(stage int) string {
 	return phrase.New("%d of %d: %s", stage+1, m.stages(), title).In(m.Say)
 }
 
-// words returns lines of text, the first ones in bold, on the ground of the pictures.
-func words(width, height float64, titles, lines []string) (*image.RGBA, error) {
+// block is lines of text in one style.
+type block struct {
+	lines []string
+	style report.Style
+}
+
+// words returns blocks of text below each other, on the ground of the pictures.
+func words(width, height float64, blocks ...block) (*image.RGBA, error) {
 	page := report.Page{Width: width, Height: height, Items: []report.Item{
 		report.Box{Rect: geometry.RectAt(0, 0, width, height), Fill: report.RGB(ground.R, ground.G, ground.B)},
 	}}
 	y := height - padding
-	write := func(line string, style report.Style) {
-		at := geometry.Vec2{X: padding, Y: y - style.Size}
-		page.Items = append(page.Items, report.Text{Text: line, At: at, Size: style.Size, Bold: style.Bold, Colour: style.Colour})
-		y -= style.Height(1)
-	}
-	for _, line := range titles {
-		write(line, titleStyle)
-	}
-	for _, line := range lines {
-		write(line, textStyle)
+	for _, b := range blocks {
+		for _, line := range b.lines {
+			at := geometry.Vec2{X: padding, Y: y - b.style.Size}
+			page.Items = append(page.Items, report.Text{Text: line, At: at, Size: b.style.Size, Bold: b.style.Bold, Colour: b.style.Colour})
+			y -= b.style.Height(1)
+		}
 	}
 	return report.Draw(page, perMM)
 }
 
-var (
-	titleStyle = report.Style{Size: titleSize, Bold: true, Colour: dark, Leading: 1.3}
-	textStyle  = report.Style{Size: textSize, Colour: faint}
-)
+var titleStyle = report.Style{Size: titleSize, Bold: true, Colour: dark, Leading: 1.3}

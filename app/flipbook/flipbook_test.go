@@ -235,7 +235,9 @@ func TestPalette(t *testing.T) {
 	}
 }
 
-// The strip has a picture of each stage, the creases lit in those that fold some.
+// The strip has a picture of each stage, four to a row, the creases lit in those that fold
+// some. On A4, 277 mm wide without its margins, its captions are no smaller than 9 points:
+// what is usually called readable (value from memory).
 func TestStrip(t *testing.T) {
 	for name, change := range map[string]func(*bag.Spec){
 		"usual": func(*bag.Spec) {}, "too low": func(s *bag.Spec) { s.Body.Gusset, s.Body.Height = 150, 120 },
@@ -256,18 +258,28 @@ func TestStrip(t *testing.T) {
 			t.Fatal(err)
 		}
 		lesson := fold.Fold(&snapshot.Blank)
-		if got, want := picture.Bounds().Dx(), lesson.Foldable*(side+gap)-gap; got != want || picture.Bounds().Dy() < side+60 {
-			t.Errorf("%s: %v pixels, want %d across", name, picture.Bounds(), want)
+		rows := (lesson.Foldable + 3) / 4
+		if got, want := picture.Bounds().Dx(), 4*(side+gap)-gap; got != want || picture.Bounds().Dy() < rows*(side+60) {
+			t.Errorf("%s: %v pixels, want %d across and %d rows", name, picture.Bounds(), want, rows)
 		}
+		if points := stripCaption.Size * perMM / float64(picture.Bounds().Dx()) * 277 / 25.4 * 72; points < 8.8 {
+			t.Errorf("%s: on a page the captions are set in %.1f points", name, points)
+		}
+		tops := rowsOf(picture)
+		if len(tops) != rows {
+			t.Fatalf("%s: rows begin at %v, want %d of them", name, tops, rows)
+		}
+		tops = append(tops, picture.Bounds().Dy()+gap)
 		for i, stage := range lesson.Stages[:lesson.Foldable] {
 			blue, ink := 0, 0
-			for y := range picture.Bounds().Dy() {
-				for x := i * (side + gap); x < i*(side+gap)+side; x++ {
+			left, top := i%4*(side+gap), tops[i/4]
+			for y := top; y < tops[i/4+1]-gap; y++ {
+				for x := left; x < left+side; x++ {
 					r, _, b, _ := picture.At(x, y).RGBA()
-					if y < side && b > r+90*257 {
+					if y < top+side && b > r+90*257 {
 						blue++
 					}
-					if y > side && r < 100*257 {
+					if y > top+side && r < 100*257 {
 						ink++
 					}
 				}
@@ -277,6 +289,19 @@ func TestStrip(t *testing.T) {
 			}
 		}
 	}
+}
+
+// rowsOf returns where rows of pictures begin: below a gap, which is white.
+func rowsOf(picture image.Image) (tops []int) {
+	white := true
+	for y := range picture.Bounds().Dy() {
+		r, g, b, _ := picture.At(2, y).RGBA()
+		was := white
+		if white = r&g&b == 0xffff; was && !white {
+			tops = append(tops, y)
+		}
+	}
+	return tops
 }
 
 func TestNothingIsWrittenOnError(t *testing.T) {

@@ -44,22 +44,32 @@ func (s *Studio) look(ctx context.Context) error {
 		if err := ctx.Err(); err != nil {
 			return err
 		}
-		seen := s.outline(l.Pose(stage, 0))
+		s.sights = append(s.sights, SightOf(s.laid, &l.Stages[stage], usual))
+		seen := s.around(stage, l.Pose(stage, 0))
 		for k := 1; k < looks; k++ {
-			seen = seen.Union(s.outline(l.Pose(stage, float64(k)/(looks-1))))
+			seen = scope{seen.Union(s.around(stage, l.Pose(stage, float64(k)/(looks-1))).Rect)}
 		}
-		s.scopes = append(s.scopes, scope{seen})
+		s.scopes = append(s.scopes, seen)
 	}
 	return nil
 }
 
-// outline returns what a body takes up of a view. It is found from a small picture on a
-// ground that no paper has.
-func (s *Studio) outline(body fold.Body) geometry.Rect {
+// around returns what is to be seen of a body in a stage.
+func (s *Studio) around(stage int, body fold.Body) scope {
+	sight := s.sights[stage]
 	s.model.Refold(body)
-	ground := color.RGBA{255, 0, 255, 255}
-	v := s.view()
+	v := s.view(sight.Camera)
 	v.Width, v.Height, v.Samples = probe, probe, 1
+	if sight.Near {
+		return scope{v.Span(Part(&body))}
+	}
+	return scope{s.outline(v)}
+}
+
+// outline returns what the body takes up of a view. It is found from a small picture on a
+// ground that no paper has.
+func (s *Studio) outline(v solid.View) geometry.Rect {
+	ground := color.RGBA{255, 0, 255, 255}
 	v.Look.Above, v.Look.Below, v.Look.Shadow = ground, ground, 0
 	picture := s.renderer.Draw(v)
 	defer s.renderer.Recycle(picture)

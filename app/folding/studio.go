@@ -8,6 +8,7 @@ import (
 	"slices"
 
 	"gussetwright/app/document"
+	"gussetwright/geometry"
 	"gussetwright/geometry/blank"
 	"gussetwright/geometry/fold"
 	"gussetwright/geometry/packing"
@@ -26,6 +27,7 @@ type Studio struct {
 	paper    solid.Paper
 	creases  []solid.Crease // all of them
 	frame    solid.Frame    // around all moments
+	sights   []Sight        // by stage
 	scopes   []scope        // by stage
 	model    *solid.Model
 	renderer solid.Renderer
@@ -96,15 +98,16 @@ type Shot struct {
 // Take takes a picture. It is the caller's until it is given back with GiveBack.
 func (s *Studio) Take(shot Shot) *image.RGBA {
 	body := s.Lesson.Pose(shot.Stage, shot.Moment)
-	at := s.scopes[shot.Stage]
+	from, at := s.sights[shot.Stage].Camera, s.scopes[shot.Stage]
 	switch {
 	case shot.Close:
-		at = scope{s.outline(body)}
+		at = s.around(shot.Stage, body)
 	case shot.Back > 0 && shot.Stage > 0:
+		from = Toward(from, s.sights[shot.Stage-1].Camera, shot.Back)
 		at = at.toward(s.scopes[shot.Stage-1], shot.Back)
 	}
 	s.model.Refold(body)
-	v := s.view()
+	v := s.view(from)
 	v.Width, v.Height, v.Samples = shot.Width, shot.Height, shot.Samples
 	v.Look.Above, v.Look.Below = shot.Ground, shot.Ground
 	v.Textures, v.Creases = s.textures, s.creases
@@ -121,14 +124,14 @@ func (s *Studio) Take(shot Shot) *image.RGBA {
 // GiveBack takes a picture that is needed no longer, to be drawn over.
 func (s *Studio) GiveBack(picture *image.RGBA) { s.renderer.Recycle(picture) }
 
-// camera sees the table from the front right: the edge that is toward whoever folds is
+// usual sees the table from the front right: the edge that is toward whoever folds is
 // in front.
-var camera = solid.Camera{Azimuth: 0.6, Elevation: 0.55, Zoom: 1}
+var usual = solid.Camera{Azimuth: 0.6, Elevation: 0.55, Zoom: 1}
 
-func (s *Studio) view() solid.View {
+func (s *Studio) view(from solid.Camera) solid.View {
 	look := solid.LightLook()
 	look.Shadow = 0.35
-	return solid.View{Camera: camera, Frame: s.frame, Model: s.model, Paper: s.paper, Look: look}
+	return solid.View{Camera: from, Frame: s.frame, Model: s.model, Paper: s.paper, Look: look, Steps: true}
 }
 
 // lit returns the creases, those lit that a stage folds.
@@ -156,9 +159,31 @@ func (s *Studio) glue(stage int) []solid.Patch {
 				for _, v := range area.Shape.Vertices {
 					patch.Shape = append(patch.Shape, v.Vec2)
 				}
+				for _, opening := range area.Openings {
+					patch.Openings = append(patch.Openings, Outline(opening))
+				}
 				patches = append(patches, patch)
 			}
 		}
 	}
 	return patches
+}
+
+// Outline returns a closed path as a polygon.
+func Outline(path geometry.Path) []geometry.Vec2 {
+	const chords = 8 // of an arc
+	var list []geometry.Vec2
+	for i := range path.Len() {
+		edge := path.Edge(i)
+		list = append(list, edge.From)
+		if edge.Bulge == 0 {
+			continue
+		}
+		arc := edge.Arc()
+		for k := 1; k < chords; k++ {
+			sin, cos := math.Sincos(arc.Start + arc.Sweep*float64(k)/chords)
+			list = append(list, arc.Center.Add(geometry.Vec2{X: cos, Y: sin}.Scale(arc.Radius)))
+		}
+	}
+	return list
 }

@@ -64,6 +64,9 @@ func TestPicturesTakeInTheBag(t *testing.T) {
 					picture := s.Take(Shot{Stage: stage, Moment: moment, Width: width, Height: height, Samples: 1, Ground: magenta, Close: close})
 					box := paperOn(picture)
 					s.GiveBack(picture)
+					if s.sights[stage].Near {
+						continue // see TestTheSeamIsSeenFromNear
+					}
 					spare := min(box.Min.X, box.Min.Y, width-box.Max.X, height-box.Max.Y)
 					if spare < 2 {
 						t.Errorf("%s, %s at %g, close %t: the bag reaches to %v of %d × %d", name, s.Lesson.Stages[stage].Name, moment, close, box, width, height)
@@ -171,5 +174,50 @@ func TestArtworkIsShownOrMissed(t *testing.T) {
 	cancel()
 	if _, err := New(cancelled, snapshot, asIs); err != context.Canceled {
 		t.Errorf("error %v", err)
+	}
+}
+
+// The seam is looked at from near, through the open top of the tube: the flap that is glued
+// is in the picture, larger than where the whole tube is seen, and a later moment is another
+// picture.
+func TestTheSeamIsSeenFromNear(t *testing.T) {
+	s := studioOf(t, func(spec *bag.Spec) { spec.Body.Width, spec.Body.Gusset, spec.Body.Height = 190, 95, 265 })
+	seam := 0
+	for s.Lesson.Stages[seam].Name != "seam" {
+		seam++
+	}
+	if !s.sights[seam].Near {
+		t.Fatal("the seam is not looked at from near")
+	}
+	whole := s.scopes[seam-1]
+	if near := s.scopes[seam]; near.Width() > 0.9*whole.Width() {
+		t.Errorf("the view is %.0f mm wide, that of the whole tube %.0f", near.Width(), whole.Width())
+	}
+	differ := func(close bool) (pixels int) {
+		shot := Shot{Stage: seam, Width: 200, Height: 200, Samples: 1, Ground: magenta, Close: close}
+		before := s.Take(shot)
+		shot.Moment = 1
+		after := s.Take(shot)
+		for i := range before.Pix {
+			if i%4 == 0 && before.Pix[i] != after.Pix[i] {
+				pixels++
+			}
+		}
+		return pixels
+	}
+	for _, close := range []bool{false, true} {
+		if pixels := differ(close); pixels < 100 {
+			t.Errorf("close %t: pressing the flap changes %d pixels", close, pixels)
+		}
+	}
+	for _, change := range []func(*bag.Spec){
+		func(spec *bag.Spec) { spec.Body.Base, spec.Body.Gusset = bag.BasePinch, 0 },
+		func(spec *bag.Spec) { spec.Body.Seams = bag.SeamsTwo },
+	} {
+		for stage, sight := range studioOf(t, change).sights {
+			if sight.Near {
+				t.Errorf("stage %d of a bag with another seam is looked at from near", stage)
+			}
+		}
 	}
 }

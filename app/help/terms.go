@@ -4,34 +4,50 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/lang"
+
+	"gussetwright/geometry/blank"
 )
 
 // terms explains the words of the trade, in the order in which a bag is made.
 func terms() fyne.CanvasObject {
 	var rows []pair
-	for _, term := range [][2]string{
-		{lang.L("Blank"), lang.L("The flat sheet from which the bag is folded and glued.")},
-		{lang.L("Face"), lang.L("The front or the back of the standing bag.")},
-		{lang.L("Gusset"), lang.L("The side between the faces, with a crease down its middle by which it folds in.")},
-		{lang.L("Turn-in"), lang.L("The strip above the top fold that is folded to the inside. It hides the raw edge and backs the holes.")},
-		{lang.L("Slit"), lang.L("A narrow upright cut with round ends in the face and its turn-in, through which a flat tape is threaded.")},
-		{lang.L("Seam flap"), lang.L("The strip that is glued under the other end of the blank and closes the tube.")},
-		{lang.L("Base flaps"), lang.L("The flaps below the base crease that make the base. Front and back pass the middle by the overlap V, where they are glued.")},
-		{lang.L("Block base"), lang.L("A base that stands on a rectangle, with envelope corners or with slotted ones.")},
-		{lang.L("Pinch base"), lang.L("A tube that is folded over once and glued flat.")},
-		{lang.L("Flat-fold crease"), lang.L("The crease half a gusset above the base, by which the glued bag is packed flat.")},
-		{lang.L("Standing height"), lang.L("From the base crease to the top fold. A height to the flat-fold crease is half a gusset less.")},
-		{lang.L("Top card, base card"), lang.L("Board that stiffens the top edge under the turn-in, and board that is laid into the base.")},
-		{lang.L("Grain"), lang.L("The direction of the fibres. Paper folds well along it and cracks across it.")},
-		{lang.L("Caliper"), lang.L("The thickness of the paper. Grammage times bulk, or measured.")},
-		{lang.L("Bleed"), lang.L("The artwork that runs past the cut edge, so that no white shows when the cut is off a little.")},
-		{lang.L("Gripper"), lang.L("The strip along one edge by which the press holds the sheet; nothing can be printed there.")},
-		{lang.L("Cutting die"), lang.L("The board with knives and creasing rules that cuts and creases the blank.")},
-		{lang.L("Spoilage"), lang.L("Bags printed beyond the quantity to make up for waste.")},
-		{lang.L("Form"), lang.L("One laid sheet with plates and a die of its own. Bags of several sizes can share one.")},
-		{lang.L("Make-ready"), lang.L("Setting up the press and the die for a form, and the sheets that this takes.")},
+	for _, term := range []struct {
+		name, text string
+		roles      []blank.Role // of the creases that it is about
+	}{
+		{lang.L("Blank"), lang.L("The flat sheet from which the bag is folded and glued."), nil},
+		{lang.L("Face"), lang.L("The front or the back of the standing bag."), nil},
+		{lang.L("Gusset"), lang.L("The side between the faces, with a crease down its middle by which it folds in."), []blank.Role{blank.RoleGusset}},
+		{lang.L("Panel edge, upright edge"), lang.L("The crease between two panels, such as front and gusset. On the standing bag it is an upright edge."), []blank.Role{blank.RolePanelEdge}},
+		{lang.L("Gusset crease"), lang.L("The crease down the middle of a gusset. It is a valley: the gusset folds to the inside by it."), []blank.Role{blank.RoleGusset}},
+		{lang.L("Top fold"), lang.L("The crease along which the turn-in is folded over. On the finished bag it is the upper edge."), []blank.Role{blank.RoleTopFold}},
+		{lang.L("Turn-in"), lang.L("The strip above the top fold that is folded to the inside. It hides the raw edge and backs the holes."), nil},
+		{lang.L("Slit"), lang.L("A narrow upright cut with round ends in the face and its turn-in, through which a flat tape is threaded."), nil},
+		{lang.L("Seam flap"), lang.L("The strip that is glued under the other end of the blank and closes the tube."), nil},
+		{lang.L("Base crease"), lang.L("The crease across all panels at which the body ends and the base flaps begin. The bag stands on it."), []blank.Role{blank.RoleBase}},
+		{lang.L("Base flaps"), lang.L("The flaps below the base crease that make the base. Front and back pass the middle by the overlap V, where they are glued."), nil},
+		{lang.L("Base corner crease"), lang.L("The slanted crease in the front and the back base flap, at 45° from a base corner. By it the corner folds in like an envelope."), []blank.Role{blank.RoleBaseCorner}},
+		{lang.L("Block base"), lang.L("A base that stands on a rectangle, with envelope corners or with slotted ones."), nil},
+		{lang.L("Pinch base"), lang.L("A tube that is folded over once and glued flat."), nil},
+		{lang.L("Flat-fold crease"), lang.L("The crease half a gusset above the base, by which the glued bag is packed flat."), []blank.Role{blank.RoleFlatFold}},
+		{lang.L("Pack crease"), lang.L("The slanted crease in a gusset, from the flat-fold crease down to a base corner, by which the gusset lies flat when the bag is packed."), []blank.Role{blank.RolePack}},
+		{lang.L("Standing height"), lang.L("From the base crease to the top fold. A height to the flat-fold crease is half a gusset less."), nil},
+		{lang.L("Top card, base card"), lang.L("Board that stiffens the top edge under the turn-in, and board that is laid into the base."), nil},
+		{lang.L("Bone folder"), lang.L("A flat blade of bone or plastic with a blunt point, with which creases are pressed in and folds are rubbed sharp."), nil},
+		{lang.L("Grain"), lang.L("The direction of the fibres. Paper folds well along it and cracks across it."), nil},
+		{lang.L("Caliper"), lang.L("The thickness of the paper. Grammage times bulk, or measured."), nil},
+		{lang.L("Bleed"), lang.L("The artwork that runs past the cut edge, so that no white shows when the cut is off a little."), nil},
+		{lang.L("Gripper"), lang.L("The strip along one edge by which the press holds the sheet; nothing can be printed there."), nil},
+		{lang.L("Cutting die"), lang.L("The board with knives and creasing rules that cuts and creases the blank."), nil},
+		{lang.L("Spoilage"), lang.L("Bags printed beyond the quantity to make up for waste."), nil},
+		{lang.L("Form"), lang.L("One laid sheet with plates and a die of its own. Bags of several sizes can share one."), nil},
+		{lang.L("Make-ready"), lang.L("Setting up the press and the die for a form, and the sheets that this takes."), nil},
 	} {
-		rows = append(rows, pair{heading(term[0]), term[1]})
+		left := fyne.CanvasObject(heading(term.name))
+		if term.roles != nil {
+			left = container.NewVBox(left, newPlace(term.roles))
+		}
+		rows = append(rows, pair{left, term.text})
 	}
 	return table(rows)
 }

@@ -2,19 +2,28 @@ package lesson
 
 import (
 	"slices"
+	"time"
 
 	"fyne.io/fyne/v2"
 )
 
 // show goes to a stage and shows its motion once, or goes on from there.
 func (v *View) show(stage int) {
-	v.said = ""
+	v.hush()
 	v.player.show(v.course, min(max(stage, 0), len(v.course.Stages)-1))
 	v.update()
 }
 
-// next goes to the stage so many after this one. There is none after the last.
+// again shows the motion of the stage once more.
+func (v *View) again() { v.show(v.player.at.stage) }
+
+// next goes to the stage so many after this one. There is none after the last. Back from
+// amid a motion is its beginning.
 func (v *View) next(by int) {
+	if at := v.player.at; by < 0 && at.share > 0 && at.share < 1 {
+		v.scrub(place{stage: at.stage})
+		return
+	}
 	if stage := v.player.at.stage + by; stage >= 0 && stage < len(v.course.Stages) {
 		v.show(stage)
 		return
@@ -28,7 +37,7 @@ func (v *View) next(by int) {
 
 // scrub goes to a place and rests there.
 func (v *View) scrub(at place) {
-	v.said = ""
+	v.hush()
 	v.player.goTo(v.course, at)
 	v.update()
 }
@@ -41,7 +50,7 @@ func (v *View) step(by float64) {
 
 // play plays the lesson from here to its end, or stops.
 func (v *View) play() {
-	v.said = ""
+	v.hush()
 	if v.player.pace != resting {
 		v.player.pace = resting
 	} else {
@@ -61,11 +70,11 @@ func (v *View) setSpeed(speed float64) {
 	v.update()
 }
 
-// print has a kind of file written.
-func (v *View) print(kind string) {
+// write has a kind of file written.
+func (v *View) write(kind string) {
 	v.player.pace = resting
 	v.update()
-	v.around.Print(kind)
+	v.around.Write(kind)
 }
 
 // fineStep is the share of a stage that a key goes on.
@@ -91,6 +100,8 @@ func (v *View) TypedKey(key *fyne.KeyEvent) {
 		v.scrub(place{len(v.course.Stages) - 1, 1})
 	case fyne.KeySpace:
 		v.play()
+	case fyne.KeyBackspace:
+		v.again()
 	}
 }
 
@@ -101,11 +112,39 @@ func (v *View) TypedRune(letter rune) {
 		v.faster(1)
 	case letter == '-' || letter == '−':
 		v.faster(-1)
-	case letter >= '1' && letter <= '9' && int(letter-'1') < len(v.course.Stages):
-		v.show(int(letter - '1'))
-	case letter == '0':
-		v.bag.fit()
+	case letter >= '0' && letter <= '9':
+		v.typeDigit(int(letter - '0'))
+	case letter == 'r' || letter == 'R':
+		v.again()
+	case letter == 'a' || letter == 'A':
+		v.flat.switchArt()
 	case letter == 'f' || letter == 'F':
 		v.around.FullScreen()
+	}
+}
+
+// typed is the number of a stage that is being typed.
+type typed struct {
+	number int
+	at     time.Time
+}
+
+// betweenDigits is how long after a digit another belongs to the same number.
+const betweenDigits = time.Second
+
+// typeDigit shows the stage of a number of one digit at once, and that of two when the
+// second is there. A 0 by itself shows the whole bag.
+func (v *View) typeDigit(digit int) {
+	now, last := v.clock.now(), len(v.course.Stages)
+	number := digit
+	if now.Sub(v.typed.at) < betweenDigits && v.typed.number > 0 && 10*v.typed.number+digit <= last {
+		number += 10 * v.typed.number
+	}
+	v.typed = typed{number, now}
+	switch {
+	case number == 0:
+		v.bag.fit()
+	case number <= last:
+		v.show(number - 1)
 	}
 }

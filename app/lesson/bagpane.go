@@ -3,6 +3,7 @@ package lesson
 import (
 	"image/color"
 	"math"
+	"strings"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
@@ -12,6 +13,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"gussetwright/app/foldedpane"
+	"gussetwright/app/words"
 	"gussetwright/geometry"
 	"gussetwright/render/solid"
 )
@@ -23,9 +25,10 @@ type bagPane struct {
 	widget.BaseWidget
 	view   *View
 	figure *figure
-	camera solid.Camera
-	notice *chip   // that the motion is drawn, that it ends here, that the bag is an old one
-	views  *button // opens the list of usual places to look from
+	camera solid.Camera // the user's; from where it looks counts once the bag was turned
+	turned bool         // by the user, else every stage is seen from where it is seen best
+	notice *chip        // that the motion is drawn, that it ends here, that the bag is an old one
+	views  *button      // opens the list of usual places to look from
 	ring   *canvas.Rectangle
 
 	turning  bool
@@ -33,8 +36,8 @@ type bagPane struct {
 }
 
 func newBagPane(view *View) *bagPane {
-	p := &bagPane{view: view, camera: solid.Isometric, notice: newChip(true), ring: canvas.NewRectangle(color.Transparent)}
-	p.figure = newFigure(newFolding(), p.refine)
+	p := &bagPane{view: view, camera: solid.Isometric, notice: newChip(), ring: canvas.NewRectangle(color.Transparent)}
+	p.figure = newFigure(newFolder(), p.refine)
 	p.views = newButton(view, "", theme.MenuDropDownIcon(), p.openViews)
 	p.views.IconPlacement = widget.ButtonIconTrailingText
 	p.notice.say("")
@@ -53,7 +56,7 @@ func (p *bagPane) order(samples int, now bool) {
 		return
 	}
 	o := p.view.order()
-	o.samples, o.camera, o.look = samples, p.camera, foldedpane.Look()
+	o.samples, o.camera, o.look = samples, p.seen(), foldedpane.Look()
 	p.figure.draw(o, now)
 }
 
@@ -64,16 +67,49 @@ func (p *bagPane) refine(m made) {
 	}
 }
 
-// turn looks at the bag from somewhere else.
+// seen is the camera of the picture.
+func (p *bagPane) seen() solid.Camera {
+	camera := p.camera
+	if !p.turned {
+		best := p.view.course.camera(p.view.player.at)
+		camera.Azimuth, camera.Elevation = best.Azimuth, best.Elevation
+	}
+	return camera
+}
+
+// turn looks at the bag from somewhere else, in all stages from now on.
 func (p *bagPane) turn(camera solid.Camera) {
+	p.turned = true
+	p.shift(camera)
+}
+
+// shift moves the picture or makes it larger.
+func (p *bagPane) shift(camera solid.Camera) {
 	p.camera = camera.Limited()
 	p.showView()
 	p.draw(false)
 }
 
+// letGo lets every stage be seen from where it is seen best, whole.
+func (p *bagPane) letGo() {
+	p.turned = false
+	p.shift(solid.Isometric)
+}
+
+// stepView is what looking from where each stage is seen best is called.
+func stepView() string { return lang.L("View of the step") }
+
+// viewName is what from where the bag is seen is called.
+func (p *bagPane) viewName() string {
+	if !p.turned {
+		return stepView()
+	}
+	return foldedpane.ViewName(p.camera)
+}
+
 // showView says on the button from where the bag is seen.
 func (p *bagPane) showView() {
-	p.views.Say(foldedpane.ViewName(p.camera), theme.MenuDropDownIcon(), widget.MediumImportance)
+	p.views.Say(p.viewName(), theme.MenuDropDownIcon(), widget.MediumImportance)
 	if p.Size().Width > 0 {
 		p.arrange()
 	}
@@ -81,21 +117,15 @@ func (p *bagPane) showView() {
 
 // openViews opens the list of places to look from.
 func (p *bagPane) openViews() {
-	var items []*fyne.MenuItem
+	own := fyne.NewMenuItem(stepView(), p.letGo)
+	own.Checked = !p.turned
+	items := []*fyne.MenuItem{own, fyne.NewMenuItemSeparator()}
 	for _, v := range foldedpane.NamedViews() {
 		item := fyne.NewMenuItem(v.Name, func() { p.turn(v.Camera) })
-		item.Checked = v.Name == foldedpane.ViewName(p.camera)
+		item.Checked = v.Name == p.viewName()
 		items = append(items, item)
 	}
-	driver := fyne.CurrentApp().Driver()
-	on := driver.CanvasForObject(p.views)
-	if on == nil {
-		return
-	}
-	at := driver.AbsolutePositionForObject(p.views).AddXY(0, p.views.Size().Height)
-	list := widget.NewPopUpMenu(fyne.NewMenu("", items...), on)
-	list.ShowAtPosition(at)
-	on.Focus(list)
+	openList(p.views, items...)
 }
 
 // tell says what is special about what is seen.
@@ -103,7 +133,8 @@ func (p *bagPane) tell() {
 	v, text := p.view, ""
 	switch {
 	case v.state.Err != nil:
-		text = lang.L("This cannot be drawn. You see the last bag that could.")
+		reason, _, _ := strings.Cut(words.Error(v.state.Err), "\n")
+		text = lang.L("This cannot be drawn. You see the last bag that could.") + " " + reason
 	case v.course.stuck(v.player.at.stage):
 		text = lang.L("It ends here")
 	case v.course.Stages[v.player.at.stage].Schematic:
@@ -125,13 +156,13 @@ func (p *bagPane) MouseUp(*desktop.MouseEvent) { p.shifting = false }
 func (p *bagPane) Dragged(ev *fyne.DragEvent) {
 	p.turning = true
 	if !p.shifting {
-		p.turn(foldedpane.Turned(p.camera, ev.Dragged))
+		p.turn(foldedpane.Turned(p.seen(), ev.Dragged))
 		return
 	}
 	camera := p.camera
 	by := geometry.Vec2{X: float64(ev.Dragged.DX), Y: -float64(ev.Dragged.DY)}
 	camera.Shift = camera.Shift.Add(by.Scale(1 / p.half()))
-	p.turn(camera)
+	p.shift(camera)
 }
 
 // DragEnd is part of fyne.Draggable.
@@ -148,7 +179,7 @@ func (p *bagPane) DoubleTapped(*fyne.PointEvent) { p.fit() }
 
 // fit shows the whole bag from where it is seen now.
 func (p *bagPane) fit() {
-	p.turn(solid.Camera{Azimuth: p.camera.Azimuth, Elevation: p.camera.Elevation, Zoom: 1})
+	p.shift(solid.Camera{Azimuth: p.camera.Azimuth, Elevation: p.camera.Elevation, Zoom: 1})
 }
 
 // half is half the lesser side of the picture, in which shifts are measured.
@@ -166,7 +197,7 @@ func (p *bagPane) Scrolled(ev *fyne.ScrollEvent) {
 	camera := p.camera
 	camera.Zoom = min(max(camera.Zoom*math.Pow(zoomStep, steps), solid.LeastZoom), solid.GreatestZoom)
 	camera.Shift = at.Add(camera.Shift.Sub(at).Scale(camera.Zoom / p.camera.Zoom))
-	p.turn(camera)
+	p.shift(camera)
 }
 
 // FocusGained is part of fyne.Focusable.
@@ -185,7 +216,7 @@ func (p *bagPane) TypedRune(letter rune) { p.view.TypedRune(letter) }
 
 // TypedKey is part of fyne.Focusable. Arrows turn the bag the way they point.
 func (p *bagPane) TypedKey(key *fyne.KeyEvent) {
-	if turned, isArrow := foldedpane.TurnedByKey(p.camera, key.Name); isArrow {
+	if turned, isArrow := foldedpane.TurnedByKey(p.seen(), key.Name); isArrow {
 		p.turn(turned)
 		return
 	}
@@ -197,7 +228,13 @@ func (p *bagPane) arrange() {
 	pad := p.Theme().Size(theme.SizeNamePadding)
 	size, least := p.Size(), p.views.MinSize()
 	put(p.views, size.Width-least.Width-pad, pad, least.Width, least.Height)
-	put(p.notice, pad, pad, p.notice.MinSize().Width, p.notice.MinSize().Height)
+	beside, below := size.Width-least.Width-3*pad, size.Width-2*pad
+	if p.notice.MinSize().Width <= beside {
+		put(p.notice, pad, pad, p.notice.MinSize().Width, p.notice.MinSize().Height)
+		return
+	}
+	wide := max(min(p.notice.MinSize().Width, below), 1)
+	put(p.notice, pad, least.Height+2*pad, wide, p.notice.heightFor(wide))
 }
 
 // CreateRenderer is part of fyne.Widget.

@@ -24,7 +24,7 @@ func BenchmarkFrame(b *testing.B) {
 	course := newCourse(derived(b, furnished()))
 	for _, name := range []string{"turn-in", "tube", "base-gussets", "handle", "packed"} {
 		b.Run(name, func(b *testing.B) {
-			f, stage := newFolding(), stageNamed(b, course, name)
+			f, stage := newFolder(), stageNamed(b, course, name)
 			o := order{course: course, width: 900, height: 900, samples: draft, camera: solid.Isometric, look: foldedpane.Look()}
 			f.giveBack(f.paint(o)) // paper and frames are there from the first picture on
 			b.ReportAllocs()

@@ -7,19 +7,20 @@ import (
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
+
+	"gussetwright/app/entry"
 )
 
-// chip is a short text on a ground of its own, over a picture.
+// chip is a short text on a ground of its own, over a picture. It is broken into lines
+// where it is given less width than it has.
 type chip struct {
 	widget.BaseWidget
 	ground *canvas.Rectangle
-	text   *canvas.Text
-	strong bool // with a border that stands out
+	text   *entry.Text
 }
 
-func newChip(strong bool) *chip {
-	c := &chip{ground: canvas.NewRectangle(color.Transparent), text: canvas.NewText("", color.Transparent), strong: strong}
-	c.text.TextStyle.Bold = strong
+func newChip() *chip {
+	c := &chip{ground: canvas.NewRectangle(color.Transparent), text: entry.NewText("", entry.Heading)}
 	c.ExtendBaseWidget(c)
 	return c
 }
@@ -27,17 +28,23 @@ func newChip(strong bool) *chip {
 // say changes the text; "" is not shown.
 func (c *chip) say(text string) {
 	setVisible(c, text != "")
-	if c.text.Text != text {
-		c.text.Text = text
+	if c.text.Text() != text {
+		c.text.SetText(text)
 		c.Refresh()
 	}
 }
 
-// MinSize is part of fyne.CanvasObject.
+func (c *chip) padding() float32 { return c.Theme().Size(theme.SizeNamePadding) }
+
+// heightFor is the height at a width.
+func (c *chip) heightFor(width float32) float32 {
+	return c.text.HeightFor(width-4*c.padding()) + 1.5*c.padding()
+}
+
+// MinSize is part of fyne.CanvasObject: that on one line.
 func (c *chip) MinSize() fyne.Size {
-	pad := c.Theme().Size(theme.SizeNamePadding)
-	size := fyne.MeasureText(c.text.Text, c.Theme().Size(theme.SizeNameText), c.text.TextStyle)
-	return size.AddWidthHeight(4*pad, 1.5*pad)
+	width := c.text.OneLine() + 1 + 4*c.padding()
+	return fyne.NewSize(width, c.heightFor(width))
 }
 
 // CreateRenderer is part of fyne.Widget.
@@ -49,20 +56,19 @@ func (c *chip) CreateRenderer() fyne.WidgetRenderer {
 
 type chipRenderer struct{ c *chip }
 
-func (r *chipRenderer) colour() {
-	c, variant := r.c, fyne.CurrentApp().Settings().ThemeVariant()
-	of := func(name fyne.ThemeColorName) color.Color { return c.Theme().Color(name, variant) }
-	c.ground.FillColor, c.ground.StrokeColor, c.ground.StrokeWidth = of(theme.ColorNameOverlayBackground), of(theme.ColorNameInputBorder), 1
-	if c.strong {
-		c.ground.StrokeColor, c.ground.StrokeWidth = of(theme.ColorNameWarning), 2
-	}
-	c.ground.CornerRadius = c.Theme().Size(theme.SizeNameInputRadius)
-	c.text.Color, c.text.TextSize = of(theme.ColorNameForeground), c.Theme().Size(theme.SizeNameText)
+func (r *chipRenderer) colour() { colourGround(r.c.ground, r.c.Theme(), theme.ColorNameWarning) }
+
+// colourGround gives what lies over a picture a ground with a border that stands out.
+func colourGround(ground *canvas.Rectangle, th fyne.Theme, border fyne.ThemeColorName) {
+	variant := fyne.CurrentApp().Settings().ThemeVariant()
+	ground.FillColor = th.Color(theme.ColorNameOverlayBackground, variant)
+	ground.StrokeColor, ground.StrokeWidth = th.Color(border, variant), 2
+	ground.CornerRadius = th.Size(theme.SizeNameInputRadius)
 }
 
 // Layout is part of fyne.WidgetRenderer.
 func (r *chipRenderer) Layout(size fyne.Size) {
-	pad := r.c.Theme().Size(theme.SizeNamePadding)
+	pad := r.c.padding()
 	r.c.ground.Resize(size)
 	put(r.c.text, 2*pad, 0.75*pad, size.Width-4*pad, size.Height-1.5*pad)
 }
@@ -81,6 +87,7 @@ func (r *chipRenderer) Objects() []fyne.CanvasObject {
 // Refresh is part of fyne.WidgetRenderer.
 func (r *chipRenderer) Refresh() {
 	r.colour()
+	r.c.text.Refresh()
 	r.Layout(r.c.Size())
 	canvas.Refresh(r.c)
 }

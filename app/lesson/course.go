@@ -5,7 +5,7 @@ import (
 	"sync"
 
 	"gussetwright/app/document"
-	"gussetwright/geometry"
+	"gussetwright/app/folding"
 	"gussetwright/geometry/blank"
 	"gussetwright/geometry/fold"
 	"gussetwright/geometry/packing"
@@ -19,7 +19,13 @@ type place struct {
 }
 
 // moment eases the motion of a stage, so that it sets out and arrives softly.
-func (p place) moment() float64 { return p.share * p.share * (3 - 2*p.share) }
+func (p place) moment() float64 { return eased(p.share) }
+
+// eased goes from 0 to 1 and rests at both ends.
+func eased(share float64) float64 {
+	share = min(max(share, 0), 1)
+	return share * share * (3 - 2*share)
+}
 
 // course is the lesson of one bag with what its pictures need. It never changes and may
 // be asked from several goroutines.
@@ -28,15 +34,24 @@ type course struct {
 	*fold.Lesson
 	creases [][]solid.Crease // by stage: all of them, those that are folded in it lit
 
-	framing sync.Once
-	boxes   []box // that the picture takes in, so many to a stage and one more
-}
+	unprinted func() *document.Snapshot // the bag without artwork
 
-// box is a part of space.
-type box struct{ least, greatest geometry.Vec3 }
+	sights  []folding.Sight // by stage: how it is looked at
+	framing sync.Once
+	boxes   [][]box // that the picture takes in, by stage
+}
 
 func newCourse(snapshot *document.Snapshot) *course {
 	c := &course{snapshot: snapshot, Lesson: packing.Lesson(&snapshot.Blank)}
+	c.unprinted = sync.OnceValue(func() *document.Snapshot {
+		spec := snapshot.Spec
+		spec.Artwork = nil
+		bare, err := document.Derive(spec)
+		if err != nil {
+			return snapshot // cannot be: it was drawn with artwork
+		}
+		return bare
+	})
 	var all []solid.Crease
 	for i := range snapshot.Blank.Pieces {
 		for _, line := range snapshot.Blank.Pieces[i].Lines {
@@ -51,8 +66,17 @@ func newCourse(snapshot *document.Snapshot) *course {
 			list = append(list, solid.Crease{Piece: crease.Piece, Edge: crease.Edge, Lit: true})
 		}
 		c.creases = append(c.creases, list)
+		c.sights = append(c.sights, folding.SightOf(&snapshot.Blank, &c.Stages[i], solid.Isometric))
 	}
 	return c
+}
+
+// shown returns the bag that pictures are of.
+func (o *order) shown() *document.Snapshot {
+	if o.bare {
+		return o.course.unprinted()
+	}
+	return o.course.snapshot
 }
 
 // last returns the last stage that is reached by playing: the one that cannot be folded,
@@ -93,86 +117,6 @@ func (c *course) areas(stage int) (areas []blank.GlueArea, pieces []int) {
 func (p place) glued() float64 {
 	const first, full = 0.45, 0.3
 	return first + (1-first)*min(p.share/full, 1)
-}
-
-// perStage is the number of boxes to a stage.
-const perStage = 8
-
-// box returns what the picture takes in at a place.
-func (c *course) box(p place) box {
-	c.framing.Do(c.reckonBoxes)
-	at := (float64(p.stage) + p.share) * perStage
-	before := min(int(at), len(c.boxes)-1)
-	after := min(before+1, len(c.boxes)-1)
-	return c.boxes[before].toward(c.boxes[after], at-float64(before))
-}
-
-// frame returns the frame around a box.
-func (b box) frame() solid.Frame {
-	across := geometry.Vec2{X: b.greatest.X - b.least.X, Y: b.greatest.Y - b.least.Y}
-	return solid.Frame{Middle: b.least.Mid(b.greatest), Radius: across.Length() / 2, Rise: (b.greatest.Z - b.least.Z) / 2}
-}
-
-// reckonBoxes finds boxes that hold all of the motion and change slowly: each is the
-// mean of its neighbours once these were widened by theirs, so none leaves anything out.
-func (c *course) reckonBoxes() {
-	const reach = perStage * 3 / 4
-	bounds := make([]box, 0, len(c.Stages)*perStage+1)
-	for stage := range c.Stages {
-		for i := range perStage {
-			bounds = append(bounds, c.bounds(place{stage, float64(i) / perStage}))
-		}
-	}
-	bounds = append(bounds, c.bounds(place{len(c.Stages) - 1, 1}))
-	wide := overNeighbours(bounds, reach, func(near []box) box {
-		all := near[0]
-		for _, b := range near[1:] {
-			all = all.union(b)
-		}
-		return all
-	})
-	c.boxes = overNeighbours(wide, reach, func(near []box) (mean box) {
-		for _, b := range near {
-			mean.least, mean.greatest = mean.least.Add(b.least), mean.greatest.Add(b.greatest)
-		}
-		share := 1 / float64(len(near))
-		return box{mean.least.Scale(share), mean.greatest.Scale(share)}
-	})
-}
-
-// overNeighbours replaces every box by what of makes of it and those up to reach away.
-func overNeighbours(boxes []box, reach int, of func([]box) box) []box {
-	var made []box
-	for i := range boxes {
-		made = append(made, of(boxes[max(i-reach, 0):min(i+reach+1, len(boxes))]))
-	}
-	return made
-}
-
-// bounds returns the box around everything that is seen at a place.
-func (c *course) bounds(p place) box {
-	body := c.body(p)
-	least, greatest := body.Bounds()
-	around := box{least, greatest}
-	for i := range body.Cards {
-		for _, corner := range body.Cards[i].Points {
-			around = around.union(box{corner, corner})
-		}
-	}
-	return around
-}
-
-func (b box) union(o box) box {
-	return box{
-		geometry.Vec3{X: min(b.least.X, o.least.X), Y: min(b.least.Y, o.least.Y), Z: min(b.least.Z, o.least.Z)},
-		geometry.Vec3{X: max(b.greatest.X, o.greatest.X), Y: max(b.greatest.Y, o.greatest.Y), Z: max(b.greatest.Z, o.greatest.Z)},
-	}
-}
-
-// toward returns the box a share of the way to another.
-func (b box) toward(o box, share float64) box {
-	mix := func(a, b geometry.Vec3) geometry.Vec3 { return a.Add(b.Sub(a).Scale(share)) }
-	return box{mix(b.least, o.least), mix(b.greatest, o.greatest)}
 }
 
 // nearStage returns the stage of another lesson with the name of one of this, or the

@@ -27,6 +27,8 @@ type order struct {
 	density       float64 // pixels of the screen to a pixel of fyne
 	samples       int
 	faded         bool    // the bag is out of date
+	bare          bool    // without artwork
+	reverse       bool    // the blank lies with its reverse up
 	letter        float64 // height of the lettering of the blank, in pixels of the screen
 	top           float64 // pixels of the screen that are left free above the blank
 	dark          bool    // the window is

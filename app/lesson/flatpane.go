@@ -16,17 +16,69 @@ type flatPane struct {
 	widget.BaseWidget
 	view   *View
 	figure *figure
-	name   *chip
+	side   *button // says which side is seen, and opens the list of them
+	art    *button // shows the artwork, or leaves it out
 	legend *legend
 	last   order // of a picture, without its size
+
+	chosen upside
+	bare   bool    // without artwork, in both panes
+	low    float32 // height of the legend
 }
 
 func newFlatPane(view *View) *flatPane {
-	p := &flatPane{view: view, name: newChip(false), legend: newLegend()}
+	p := &flatPane{view: view, legend: newLegend()}
 	p.figure = newFigure(newSheet(), func(made) {})
-	p.name.say(lang.L("Blank, print side up"))
+	p.side = newButton(view, "", theme.MenuDropDownIcon(), p.openSides)
+	p.side.IconPlacement = widget.ButtonIconTrailingText
+	p.art = newButton(view, lang.L("Artwork"), theme.CheckButtonCheckedIcon(), p.switchArt)
 	p.ExtendBaseWidget(p)
 	return p
+}
+
+// reverse tells whether the reverse of the blank is seen in a stage.
+func (p *flatPane) reverse(stage int) bool {
+	return p.chosen == reverseUp || p.chosen == asHandsHoldIt && p.view.course.liesOnPrint(stage)
+}
+
+// tell brings the buttons up to date.
+func (p *flatPane) tell() {
+	text, box := lang.L("Blank, print side up"), theme.CheckButtonCheckedIcon()
+	if p.reverse(p.view.player.at.stage) {
+		text = lang.L("Blank, reverse up")
+	}
+	if p.bare {
+		box = theme.CheckButtonIcon()
+	}
+	p.side.Say(text, theme.MenuDropDownIcon(), widget.MediumImportance)
+	p.art.Say(p.art.Text, box, widget.MediumImportance)
+	setVisible(p.art, len(p.view.course.snapshot.Spec.Artwork) > 0)
+	if low := p.low; p.Size().Width > 1 && p.lay(p.Size()) != low {
+		p.draw(true)
+	}
+}
+
+// openSides opens the list of sides of the blank.
+func (p *flatPane) openSides() {
+	item := func(name string, side upside) *fyne.MenuItem {
+		item := fyne.NewMenuItem(name, func() { p.choose(side) })
+		item.Checked = p.chosen == side
+		return item
+	}
+	openList(p.side,
+		item(lang.L("As the hands hold it"), asHandsHoldIt), fyne.NewMenuItemSeparator(),
+		item(lang.L("Print side up"), printUp), item(lang.L("Reverse up"), reverseUp))
+}
+
+func (p *flatPane) choose(side upside) {
+	p.chosen = side
+	p.view.update()
+}
+
+// switchArt leaves the artwork out of both panes, or brings it back.
+func (p *flatPane) switchArt() {
+	p.bare = !p.bare
+	p.view.update()
 }
 
 // draw orders a picture of what is to be seen now.
@@ -48,8 +100,8 @@ func (p *flatPane) drawIfChanged() {
 func (p *flatPane) next() order {
 	o := p.view.order()
 	o.at.share = stepped(o.at.share)
-	o.look = foldedpane.Look()
-	o.top = float64(p.name.MinSize().Height) * paneview.Density(p)
+	o.look, o.reverse = foldedpane.Look(), p.reverse(o.at.stage)
+	o.top = float64(p.side.MinSize().Height) * paneview.Density(p)
 	o.letter = float64(p.Theme().Size(theme.SizeNameCaptionText)+1) * paneview.Density(p)
 	return o
 }
@@ -62,6 +114,26 @@ func stepped(share float64) float64 {
 	return float64(int(share*steps)) / steps
 }
 
+// lay puts everything in its place and returns the height of the legend, which is that of
+// the longest there is, so that nothing moves from stage to stage.
+func (p *flatPane) lay(size fyne.Size) float32 {
+	pad := p.Theme().Size(theme.SizeNamePadding)
+	p.low = p.legend.room(p.view.course, size.Width-2*pad)
+	tall := max(size.Height-p.low-pad, 1)
+	put(p.figure.picture, 0, 0, size.Width, tall)
+	put(p.legend, pad, tall+pad, max(size.Width-2*pad, 1), p.low)
+	p.arrange()
+	return p.low
+}
+
+// arrange puts the buttons over the picture in their places.
+func (p *flatPane) arrange() {
+	pad := p.Theme().Size(theme.SizeNamePadding)
+	size, side, art := p.Size(), p.side.MinSize(), p.art.MinSize()
+	put(p.side, pad, pad, min(side.Width, size.Width-2*pad), side.Height)
+	put(p.art, max(size.Width-art.Width-pad, pad), pad, art.Width, art.Height)
+}
+
 // CreateRenderer is part of fyne.Widget.
 func (p *flatPane) CreateRenderer() fyne.WidgetRenderer { return &flatPaneRenderer{p} }
 
@@ -69,14 +141,8 @@ type flatPaneRenderer struct{ p *flatPane }
 
 // Layout is part of fyne.WidgetRenderer. A new size is drawn at once.
 func (r *flatPaneRenderer) Layout(size fyne.Size) {
-	p := r.p
-	pad := p.Theme().Size(theme.SizeNamePadding)
-	low := p.legend.lay(size.Width - 2*pad)
-	tall := max(size.Height-low-pad, 1)
-	put(p.figure.picture, 0, 0, size.Width, tall)
-	put(p.legend, pad, tall+pad, max(size.Width-2*pad, 1), low)
-	put(p.name, pad, pad, p.name.MinSize().Width, p.name.MinSize().Height)
-	p.draw(true)
+	r.p.lay(size)
+	r.p.draw(true)
 }
 
 // MinSize is part of fyne.WidgetRenderer.
@@ -87,12 +153,14 @@ func (r *flatPaneRenderer) Destroy() {}
 
 // Objects is part of fyne.WidgetRenderer.
 func (r *flatPaneRenderer) Objects() []fyne.CanvasObject {
-	return []fyne.CanvasObject{r.p.figure.picture, r.p.name, r.p.legend}
+	return []fyne.CanvasObject{r.p.figure.picture, r.p.side, r.p.art, r.p.legend}
 }
 
 // Refresh is part of fyne.WidgetRenderer. fyne asks for it when the theme changes.
 func (r *flatPaneRenderer) Refresh() {
-	r.p.name.Refresh()
+	r.p.side.Refresh()
+	r.p.art.Refresh()
 	r.p.legend.Refresh()
+	r.p.arrange()
 	r.p.draw(false)
 }

@@ -6,15 +6,16 @@ import (
 	"sync"
 
 	"gussetwright/app/foldedpane"
+	"gussetwright/app/folding"
 	"gussetwright/geometry"
 	"gussetwright/geometry/blank"
 	"gussetwright/render/scene"
 	"gussetwright/render/solid"
 )
 
-// folding draws the bag as it is being folded. It keeps what is printed on the paper,
+// folder draws the bag as it is being folded. It keeps what is printed on the paper,
 // and the memory of the last bag for the next.
-type folding struct {
+type folder struct {
 	lock    sync.Mutex
 	painter *foldedpane.Painter
 	model   *solid.Model
@@ -28,25 +29,25 @@ type glueOf struct {
 	stage  int
 }
 
-func newFolding() *folding {
-	return &folding{painter: foldedpane.NewNamingPainter(), model: &solid.Model{}}
+func newFolder() *folder {
+	return &folder{painter: foldedpane.NewNamingPainter(), model: &solid.Model{}}
 }
 
 // paint is part of artist.
-func (f *folding) paint(o order) *image.RGBA {
+func (f *folder) paint(o order) *image.RGBA {
 	f.lock.Lock()
 	defer f.lock.Unlock()
-	return f.painter.Paint(o.course.snapshot, f.view(&o))
+	return f.painter.Paint(o.shown(), f.view(&o))
 }
 
 // view returns what is seen, without textures.
-func (f *folding) view(o *order) solid.View {
+func (f *folder) view(o *order) solid.View {
 	f.model.Refold(o.course.body(o.at))
 	around := o.course.box(o.at)
 	v := solid.View{
 		Width: o.width, Height: o.height, Samples: o.samples, Camera: o.camera, Frame: around.frame(),
 		Model: f.model, Paper: solid.PaperOf(o.course.snapshot.Spec.Paper), Look: o.look, Faded: o.faded,
-		Creases: o.course.creases[o.at.stage], Patches: f.glue(o),
+		Creases: o.course.creases[o.at.stage], Patches: f.glue(o), Steps: true,
 	}
 	v.Camera.Zoom *= min(max(v.Closest(around.least, around.greatest), 1), closest)
 	return v
@@ -54,20 +55,24 @@ func (f *folding) view(o *order) solid.View {
 
 // closest bounds how much larger than from any side the bag is shown from where it
 // leaves room.
-const closest = 1.4
+const closest = 2.5
 
 // giveBack is part of artist.
-func (f *folding) giveBack(old *image.RGBA) { f.painter.GiveBack(old) }
+func (f *folder) giveBack(old *image.RGBA) { f.painter.GiveBack(old) }
 
 // glue returns the areas that are glued in the stage.
-func (f *folding) glue(o *order) []solid.Patch {
+func (f *folder) glue(o *order) []solid.Patch {
 	if of := (glueOf{o.course, o.at.stage}); f.of != of {
 		f.of, f.patches = of, f.patches[:0]
 		areas, pieces := o.course.areas(o.at.stage)
 		for i, area := range areas {
-			f.patches = append(f.patches, solid.Patch{
+			patch := solid.Patch{
 				Piece: pieces[i], Panel: area.Panel, Reverse: area.Side == blank.ReverseSide, Shape: corners(area.Shape), Colour: glueColour(),
-			})
+			}
+			for _, opening := range area.Openings {
+				patch.Openings = append(patch.Openings, folding.Outline(opening))
+			}
+			f.patches = append(f.patches, patch)
 		}
 	}
 	for i := range f.patches {

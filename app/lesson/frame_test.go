@@ -36,15 +36,24 @@ func TestTheMotionStaysInThePicture(t *testing.T) {
 	cameras := []solid.Camera{solid.Isometric, solid.Front, solid.Top, {Azimuth: 4, Elevation: 0.2, Zoom: 1}}
 	for name, spec := range lessons(t) {
 		course := newCourse(derived(t, spec))
-		f := newFolding()
+		f := newFolder()
 		var renderer solid.Renderer
 		for stage := range course.Stages {
 			for _, share := range []float64{0, 0.21, 0.5, 0.77, 1} {
+				if course.sights[stage].Near || stage > 0 && course.sights[stage-1].Near && share < comingOver {
+					continue // only a part is to be seen, or not all of it yet
+				}
 				for _, camera := range cameras {
 					o := order{course: course, at: place{stage, share}, width: width, height: height, samples: draft, camera: camera, look: solid.LightLook()}
 					o.look.Shadow = 0
 					o.look.Above, o.look.Below = color.RGBA{255, 0, 255, 255}, color.RGBA{255, 0, 255, 255}
-					if x, y, seen := atEdge(renderer.Draw(f.view(&o)), o.look.Above); seen {
+					view := f.view(&o)
+					if !course.sights[stage].Cords { // they may leave it
+						paper := course.body(o.at)
+						paper.Cords = nil
+						f.model.Refold(paper)
+					}
+					if x, y, seen := atEdge(renderer.Draw(view), o.look.Above); seen {
 						t.Fatalf("%s, stage %s at %g, camera %+v: the bag reaches %d, %d", name, course.Stages[stage].Name, share, camera, x, y)
 					}
 				}
@@ -66,10 +75,11 @@ func atEdge(picture *image.RGBA, ground color.RGBA) (x, y int, found bool) {
 	return 0, 0, false
 }
 
-// From one picture to the next the scene grows, shrinks and shifts by next to nothing,
-// within stages as between them.
+// From one picture to the next the scene grows, shrinks and shifts by little, within
+// stages as between them: a bag takes no less than two thirds of a second to pass through
+// the picture or to fill it. That is our own choice, by looking.
 func TestThePictureIsSteady(t *testing.T) {
-	const most = 0.012 // of the size of the bag; a sixtieth of a second at the usual speed
+	const most = 0.025 // of the size of the bag; a sixtieth of a second at the usual speed
 	for name, spec := range lessons(t) {
 		course := newCourse(derived(t, spec))
 		v := solid.View{Width: 900, Height: 900, Camera: solid.Isometric, Model: &solid.Model{}}
@@ -100,12 +110,13 @@ func TestRandomBags(t *testing.T) {
 	random := rand.New(rand.NewPCG(5, 3))
 	for range 25 {
 		course := newCourse(derived(t, geomtest.RandomBag(random)))
-		f, s := newFolding(), newSheet()
+		f, s := newFolder(), newSheet()
 		for stage := range course.Stages {
 			o := order{course: course, at: course.within(place{stage, random.Float64()}), width: 120, height: 100, density: 1, letter: 9, samples: draft, camera: solid.Isometric, look: solid.LightLook()}
+			o.reverse, o.bare = random.IntN(2) == 0, random.IntN(2) == 0
 			f.giveBack(f.paint(o))
 			s.giveBack(s.paint(o))
-			has := course.marksOf(stage)
+			has := course.marksOf(stage, random.IntN(2) == 0)
 			lit := false
 			for _, c := range course.creases[stage] {
 				lit = lit || c.Lit

@@ -43,11 +43,12 @@ func (m mark) name() string {
 	return lang.L("Glue on the reverse")
 }
 
-// marksOf tells which marks a stage has on the blank.
-func (c *course) marksOf(stage int) (has [marks]bool) {
+// marksOf tells which marks a stage has on the blank as it is seen.
+func (c *course) marksOf(stage int, reverse bool) (has [marks]bool) {
 	for _, crease := range c.Stages[stage].Creases {
-		has[mountain] = has[mountain] || crease.Fold != blank.Valley
-		has[valley] = has[valley] || crease.Fold == blank.Valley
+		isValley := (crease.Fold == blank.Valley) != reverse
+		has[mountain] = has[mountain] || !isValley
+		has[valley] = has[valley] || isValley
 	}
 	areas, _ := c.areas(stage)
 	for _, area := range areas {
@@ -82,7 +83,7 @@ func (l *legend) show(has [marks]bool) {
 	l.Refresh()
 }
 
-func (l *legend) letters() float32 { return l.Theme().Size(theme.SizeNameCaptionText) }
+func (l *legend) letters() float32 { return l.Theme().Size(theme.SizeNameText) }
 
 // sample draws what a mark looks like, in the sizes of the blank.
 func (l *legend) sample(m mark, width, height int) image.Image {
@@ -115,28 +116,49 @@ func (l *legend) sample(m mark, width, height int) image.Image {
 	return picture
 }
 
-// lay puts the marks that are shown side by side, and returns the height that they take.
-func (l *legend) lay(width float32) float32 {
+// lay puts the marks that are shown side by side.
+func (l *legend) lay(width float32) {
+	var has [marks]bool
+	for m := range marks {
+		has[m] = !l.names[m].Hidden
+	}
+	padding, sample := l.Theme().Size(theme.SizeNamePadding), 3*l.letters()
+	l.rows(has, width, func(m mark, x, y, wide, tall float32) {
+		l.samples[m].Move(fyne.NewPos(x, y))
+		l.samples[m].Resize(fyne.NewSize(sample, tall))
+		l.names[m].Move(fyne.NewPos(x+sample+padding, y))
+		l.names[m].Resize(fyne.NewSize(wide-sample-padding, tall))
+	})
+}
+
+// rows parts marks into rows, tells where each goes, and returns the height of all.
+func (l *legend) rows(has [marks]bool, width float32, put func(m mark, x, y, wide, tall float32)) float32 {
 	padding := l.Theme().Size(theme.SizeNamePadding)
 	x, y := float32(0), float32(0)
 	tall := fyne.MeasureText("Mg", l.letters(), fyne.TextStyle{}).Height
 	for m := range marks {
-		name := l.names[m]
-		if name.Hidden {
+		if !has[m] {
 			continue
 		}
-		sample := 3 * l.letters()
-		wide := sample + padding + fyne.MeasureText(name.Text, l.letters(), name.TextStyle).Width
+		name := l.names[m]
+		wide := 3*l.letters() + padding + fyne.MeasureText(name.Text, l.letters(), name.TextStyle).Width
 		if x > 0 && x+wide > width {
 			x, y = 0, y+tall
 		}
-		l.samples[m].Move(fyne.NewPos(x, y))
-		l.samples[m].Resize(fyne.NewSize(sample, tall))
-		name.Move(fyne.NewPos(x+sample+padding, y))
-		name.Resize(fyne.NewSize(wide-sample-padding, tall))
+		put(m, x, y, wide, tall)
 		x += wide + 3*padding
 	}
 	return y + tall
+}
+
+// room is the height that the legend takes in the stage in which it takes most.
+func (l *legend) room(c *course, width float32) (most float32) {
+	for stage := range c.Stages {
+		for _, reverse := range []bool{false, true} {
+			most = max(most, l.rows(c.marksOf(stage, reverse), width, func(mark, float32, float32, float32, float32) {}))
+		}
+	}
+	return most
 }
 
 // CreateRenderer is part of fyne.Widget.

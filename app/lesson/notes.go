@@ -3,6 +3,7 @@ package lesson
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
@@ -19,6 +20,7 @@ import (
 var (
 	captionStyle = entry.Style{Colour: theme.ColorNameForeground, Size: theme.SizeNameSubHeadingText}
 	noteStyle    = entry.Style{Colour: theme.ColorNameForeground, Size: theme.SizeNameText}
+	smallStyle   = entry.Style{Colour: theme.ColorNameForeground, Size: theme.SizeNameCaptionText}
 	titleStyle   = entry.Style{Colour: theme.ColorNameForeground, Size: theme.SizeNameHeadingText, Bold: true}
 )
 
@@ -86,19 +88,45 @@ func sentence(p phrase.Phrase) string {
 }
 
 // explanation is what is said of a stage: on the left what the hands do, on the right
-// notes, each with a mark and a word of its own.
+// notes, each with a mark and a word of its own. It is written as large as it has room.
 type explanation struct {
 	widget.BaseWidget
 
-	caption *entry.Text
-	icons   [kinds]*canvas.Image
-	labels  [kinds]*entry.Text
-	notes   [kinds]*entry.Text
-	probes  map[entry.Style]*entry.Text // never seen: to measure with
+	sets   [sizes]set // of which one is shown
+	icons  [kinds]*canvas.Image
+	probes map[entry.Style]*entry.Text // never seen: to measure with
 
 	course   *course
+	stage    int
+	size     int     // the set that is shown
+	width    float32 // that there is
+	tall     float32
+	heights  map[written]float32
 	measured measured
 	grow     func()
+}
+
+// sizes is the number of sizes in which an explanation can be written.
+const sizes = 3
+
+// styles are those of what the hands do and of the notes, the largest first.
+var styles = [sizes]struct{ caption, note entry.Style }{
+	{captionStyle, captionStyle}, {captionStyle, noteStyle}, {noteStyle, smallStyle},
+}
+
+// set is all words in one size.
+type set struct {
+	caption *entry.Text
+	labels  [kinds]*entry.Text
+	notes   [kinds]*entry.Text
+}
+
+func (s *set) objects() []fyne.CanvasObject {
+	objects := []fyne.CanvasObject{s.caption}
+	for k := range kinds {
+		objects = append(objects, s.labels[k], s.notes[k])
+	}
+	return objects
 }
 
 // measured is the height that all stages have room in.
@@ -110,18 +138,23 @@ type measured struct {
 }
 
 func newExplanation() *explanation {
-	e := &explanation{caption: entry.NewText("", captionStyle)}
+	e := &explanation{probes: map[entry.Style]*entry.Text{}, heights: map[written]float32{}}
+	for i := range e.sets {
+		s := &e.sets[i]
+		s.caption = entry.NewText("", styles[i].caption)
+		for k := range kinds {
+			bold := styles[i].note
+			bold.Bold = true
+			s.labels[k] = entry.NewText(k.label(), bold)
+			s.notes[k] = entry.NewText("", styles[i].note)
+		}
+	}
 	for k := range kinds {
 		e.icons[k] = canvas.NewImageFromResource(k.icon())
 		e.icons[k].FillMode = canvas.ImageFillContain
-		bold := noteStyle
-		bold.Bold = true
-		e.labels[k] = entry.NewText(k.label(), bold)
-		e.notes[k] = entry.NewText("", noteStyle)
 	}
-	e.probes = map[entry.Style]*entry.Text{
-		captionStyle: entry.NewText("", captionStyle), noteStyle: entry.NewText("", noteStyle),
-		titleStyle: entry.NewText("", titleStyle),
+	for _, style := range []entry.Style{captionStyle, noteStyle, smallStyle, titleStyle} {
+		e.probes[style] = entry.NewText("", style)
 	}
 	e.ExtendBaseWidget(e)
 	return e
@@ -130,18 +163,43 @@ func newExplanation() *explanation {
 // show says what a stage is about.
 func (e *explanation) show(c *course, stage int) {
 	other := c != e.course
-	e.course = c
-	e.caption.SetText(words.Of(c.Stages[stage].Caption))
-	for k, text := range c.notesOf(stage) {
-		e.notes[k].SetText(text)
-		for _, object := range []fyne.CanvasObject{e.icons[k], e.labels[k], e.notes[k]} {
-			setVisible(object, text != "")
+	e.course, e.stage = c, stage
+	notes := c.notesOf(stage)
+	for i := range e.sets {
+		e.sets[i].caption.SetText(words.Of(c.Stages[stage].Caption))
+		for k, text := range notes {
+			e.sets[i].notes[k].SetText(text)
 		}
 	}
-	e.place()
+	e.fit(e.width, e.tall)
 	if other && e.grow != nil {
 		e.grow()
 	}
+}
+
+// fit writes the stage as large as it has room in a width and a height, and no smaller
+// than all stages are to be.
+func (e *explanation) fit(width, tall float32) {
+	e.width, e.tall = width, tall
+	if e.course == nil || width <= 0 {
+		return
+	}
+	e.size = 0
+	for e.size < e.smallest() && e.heightOf(e.stage, e.size, width) > tall {
+		e.size++
+	}
+	notes := e.course.notesOf(e.stage)
+	for i := range e.sets {
+		setVisible(e.sets[i].caption, i == e.size)
+		for k, text := range notes {
+			setVisible(e.sets[i].labels[k], i == e.size && text != "")
+			setVisible(e.sets[i].notes[k], i == e.size && text != "")
+		}
+	}
+	for k, text := range notes {
+		setVisible(e.icons[k], text != "")
+	}
+	e.place()
 }
 
 func setVisible(object fyne.CanvasObject, visible bool) {
@@ -159,21 +217,32 @@ func (e *explanation) OnGrow(grow func()) { e.grow = grow }
 func (e *explanation) padding() float32 { return e.Theme().Size(theme.SizeNamePadding) }
 func (e *explanation) letters() float32 { return e.Theme().Size(theme.SizeNameText) }
 
-// columns returns the widths of the caption, of the labels and of the notes.
-func (e *explanation) columns(width float32) (caption, label, note float32) {
-	for _, text := range e.labels {
+// smallest is the smallest size in which a stage is written. Only where the user has
+// chosen large letters is the least one no smaller than usual letters are.
+func (e *explanation) smallest() int {
+	const large, usual = 1.25, 13
+	if e.letters() >= large*usual*growth.Larger {
+		return 2
+	}
+	return 1
+}
+
+// columns returns the widths of the caption, of the labels and of the notes in a size.
+func (e *explanation) columns(width float32, size int) (caption, label, note float32) {
+	for _, text := range e.sets[size].labels {
 		label = max(label, text.OneLine())
 	}
 	caption = 0.42*width - 2*e.padding()
-	note = width - caption - 8*e.padding() - e.iconSize() - label
+	note = width - caption - 8*e.padding() - e.iconSize(size) - label
 	return max(caption, 1), label + 1, max(note, 1)
 }
 
-func (e *explanation) iconSize() float32 { return 1.4 * e.letters() }
+func (e *explanation) iconSize(size int) float32 { return 1.4 * e.Theme().Size(styles[size].note.Size) }
 
-// HeightFor is part of entry.Tall. It is the same for all stages, so that nothing moves
-// from one to the next.
-func (e *explanation) HeightFor(width float32) float32 {
+// room is the height that the words are to have, the same for all stages, so that nothing
+// moves from one to the next. The longest of them may be written small in it, half of them
+// need not.
+func (e *explanation) room(width float32) float32 {
 	if e.course == nil || width <= 0 {
 		return 0
 	}
@@ -181,16 +250,53 @@ func (e *explanation) HeightFor(width float32) float32 {
 	if e.measured.height > 0 && (measured{e.measured.course, e.measured.width, e.measured.letters, 0}) == wanted {
 		return e.measured.height
 	}
-	caption, _, note := e.columns(width)
+	var usual []float32
 	for stage := range e.course.Stages {
-		right := float32(0)
-		for _, text := range e.course.notesOf(stage) {
-			right += e.noteHeight(text, note)
-		}
-		wanted.height = max(wanted.height, right, e.measure(words.Of(e.course.Stages[stage].Caption), captionStyle, caption))
+		wanted.height = max(wanted.height, e.heightOf(stage, e.smallest(), width))
+		usual = append(usual, e.heightOf(stage, 1, width))
 	}
+	slices.Sort(usual)
+	wanted.height = max(wanted.height, usual[len(usual)/2])
 	e.measured = wanted
 	return wanted.height
+}
+
+// written is a stage in a size, at a width.
+type written struct {
+	course         *course
+	stage, size    int
+	width, letters float32
+}
+
+// heightOf is the height of a stage that is written in a size. The toolkit asks for it with
+// every picture.
+func (e *explanation) heightOf(stage, size int, width float32) float32 {
+	key := written{e.course, stage, size, width, e.letters()}
+	if _, known := e.heights[key]; !known {
+		const most = 500 // of one course there are far fewer
+		if len(e.heights) > most {
+			clear(e.heights)
+		}
+		e.heights[key] = e.measureStage(stage, size, width)
+	}
+	return e.heights[key]
+}
+
+func (e *explanation) measureStage(stage, size int, width float32) float32 {
+	caption, _, note := e.columns(width, size)
+	right := float32(0)
+	for _, text := range e.course.notesOf(stage) {
+		right += e.noteHeight(text, size, note)
+	}
+	return max(right, e.measure(words.Of(e.course.Stages[stage].Caption), styles[size].caption, caption))
+}
+
+// HeightFor is part of entry.Tall.
+func (e *explanation) HeightFor(width float32) float32 {
+	if e.course == nil || width <= 0 {
+		return 0
+	}
+	return e.heightOf(e.stage, e.size, width)
 }
 
 func (e *explanation) measure(text string, style entry.Style, width float32) float32 {
@@ -199,11 +305,11 @@ func (e *explanation) measure(text string, style entry.Style, width float32) flo
 }
 
 // noteHeight is the height of a note with the space below it.
-func (e *explanation) noteHeight(text string, width float32) float32 {
+func (e *explanation) noteHeight(text string, size int, width float32) float32 {
 	if text == "" {
 		return 0
 	}
-	return max(e.measure(text, noteStyle, width), e.iconSize()) + e.padding()
+	return max(e.measure(text, styles[size].note, width), e.iconSize(size)) + e.padding()
 }
 
 // place puts everything where it belongs.
@@ -212,17 +318,18 @@ func (e *explanation) place() {
 	if width <= 0 {
 		return
 	}
-	caption, label, note := e.columns(width)
-	put(e.caption, 0, 0, caption, e.caption.HeightFor(caption))
+	s, icon := &e.sets[e.size], e.iconSize(e.size)
+	caption, label, note := e.columns(width, e.size)
+	put(s.caption, 0, 0, caption, s.caption.HeightFor(caption))
 	x, y := caption+4*e.padding(), float32(0)
 	for k := range kinds {
-		if e.notes[k].Text() == "" {
+		if s.notes[k].Text() == "" {
 			continue
 		}
-		tall := max(e.notes[k].HeightFor(note), e.iconSize())
-		put(e.icons[k], x, y, e.iconSize(), e.iconSize())
-		put(e.labels[k], x+e.iconSize()+e.padding(), y, label, tall)
-		put(e.notes[k], x+e.iconSize()+4*e.padding()+label, y, note, tall)
+		tall := max(s.notes[k].HeightFor(note), icon)
+		put(e.icons[k], x, y, icon, icon)
+		put(s.labels[k], x+icon+e.padding(), y, label, tall)
+		put(s.notes[k], x+icon+4*e.padding()+label, y, note, tall)
 		y += tall + e.padding()
 	}
 }
@@ -251,9 +358,12 @@ func (r *explanationRenderer) Destroy() {}
 
 // Objects is part of fyne.WidgetRenderer.
 func (r *explanationRenderer) Objects() []fyne.CanvasObject {
-	objects := []fyne.CanvasObject{r.e.caption}
+	var objects []fyne.CanvasObject
+	for i := range r.e.sets {
+		objects = append(objects, r.e.sets[i].objects()...)
+	}
 	for k := range kinds {
-		objects = append(objects, r.e.icons[k], r.e.labels[k], r.e.notes[k])
+		objects = append(objects, r.e.icons[k])
 	}
 	for _, probe := range r.e.probes {
 		probe.Hidden = true

@@ -13,6 +13,7 @@ import (
 	"gussetwright/app/entry"
 	"gussetwright/app/words"
 	"gussetwright/geometry"
+	"gussetwright/geometry/bag"
 )
 
 // page is what is round the two panes: the title above them, below them what the hands
@@ -21,11 +22,12 @@ type page struct {
 	view *View
 
 	step, title *entry.Text
+	size        *entry.Text // of the bag
 	full, leave *button
 	play        *button
 	speeds      [len(speeds)]*button
 	left, right *fyne.Container // of the bar
-	said        *entry.Text
+	message     *message
 	scroll      *entry.Scroll
 	theme       *appearance.Larger
 	content     *fyne.Container
@@ -35,24 +37,25 @@ type page struct {
 func newPage(v *View) *page {
 	p := &page{view: v, theme: &appearance.Larger{Factor: 1}}
 	p.step, p.title = entry.NewText("", noteStyle), entry.NewText("", titleStyle)
+	p.size = entry.NewText("", captionStyle)
 	p.full = newButton(v, "", theme.ViewFullScreenIcon(), func() { v.around.FullScreen() }).quiet()
 	p.leave = newButton(v, lang.L("Leave"), theme.ViewRestoreIcon(), func() { v.around.Leave() }).quiet()
 	back := newButton(v, "", theme.MediaSkipPreviousIcon(), func() { v.next(-1) })
 	on := newButton(v, "", theme.MediaSkipNextIcon(), func() { v.next(1) })
 	p.play = newButton(v, "", theme.MediaPlayIcon(), v.play)
-	p.left = container.NewHBox(back, p.play, on)
+	again := newButton(v, lang.L("Once more"), theme.MediaReplayIcon(), v.again)
+	p.left = container.NewHBox(back, p.play, on, again)
 	for i, speed := range speeds {
 		p.speeds[i] = newButton(v, geometry.FormatNumber(speed, 1)+"×", nil, func() { v.setSpeed(speed) })
 		p.left.Add(p.speeds[i])
 	}
 	p.right = container.NewHBox(
-		newButton(v, lang.L("Print the lesson"), theme.DocumentPrintIcon(), func() { v.print("lesson") }),
-		newButton(v, lang.L("Print practice blanks"), theme.DocumentPrintIcon(), func() { v.print("practice") }),
+		newButton(v, lang.L("Write the lesson as PDF"), theme.DocumentSaveIcon(), func() { v.write("lesson") }),
+		newButton(v, lang.L("Write practice blanks as PDF"), theme.DocumentSaveIcon(), func() { v.write("practice") }),
 	)
-	p.said = entry.NewText("", noteStyle)
+	p.message = newMessage(v)
 	p.scroll = entry.NewScroll(v.text)
-	p.content = container.New(p, p.step, p.title, p.full, p.leave, v.flat, v.bag, p.scroll, v.line, p.left, p.right, p.said)
-	p.said.OnGrow(p.arrange)
+	p.content = container.New(p, p.step, p.title, p.size, p.full, p.leave, v.flat, v.bag, p.scroll, v.line, p.left, p.right, p.message)
 	p.override = container.NewThemeOverride(p.content, p.theme)
 	return p
 }
@@ -98,11 +101,19 @@ func (p *page) show() {
 		}
 		b.Say(b.Text, nil, importance)
 	}
+	p.size.SetText(sizeOf(&v.course.snapshot.Spec.Body, v.set.Unit()))
 	v.text.show(v.course, stage)
-	v.flat.legend.show(v.course.marksOf(stage))
+	v.flat.legend.show(v.course.marksOf(stage, v.flat.reverse(stage)))
+	v.flat.tell()
 	v.bag.tell()
-	p.said.SetText(v.said)
+	p.message.show()
 	p.arrange()
+}
+
+// sizeOf states the three dimensions of a bag.
+func sizeOf(body *bag.Body, unit geometry.Unit) string {
+	length := func(mm float64) string { return geometry.FormatNumber(mm/unit.Length(), unit.Decimals()) }
+	return fmt.Sprintf(lang.L("W %s × D %s × H %s %s"), length(body.Width), length(body.Gusset), length(body.Height), string(unit))
 }
 
 func (p *page) arrange() { p.Layout(p.content.Objects, p.content.Size()) }
@@ -119,21 +130,23 @@ func (p *page) Layout(_ []fyne.CanvasObject, size fyne.Size) {
 	top := margin + p.layHead(margin, margin, inner) + gap
 	bottom := size.Height - margin
 	bottom -= p.layBar(margin, bottom, inner)
-	if tall := p.said.HeightFor(inner); tall > 0 {
-		bottom -= tall + gap
-		put(p.said, margin, bottom, inner, tall)
-	}
 	line := v.line.MinSize().Height
 	bottom -= line + gap
 	fill(v.line, margin, bottom, inner, line)
-	const most = 0.42 // of the room, for words
-	tall := min(v.text.HeightFor(inner-2*padding)+2*padding, most*(bottom-top))
+	const most = 0.44 // of the room, for words
+	tall := min(v.text.room(inner-2*padding)+2*padding, most*(bottom-top))
+	v.text.fit(inner-2*padding, tall-2*padding)
 	bottom -= tall
 	fill(p.scroll, margin, bottom, inner, tall)
 	const flat = 0.46 // of the width
 	room := max(bottom-top-gap/2, 1)
 	fill(v.flat, margin, top, flat*(inner-gap), room)
 	fill(v.bag, margin+flat*(inner-gap)+gap, top, (1-flat)*(inner-gap), room)
+	if p.message.Visible() {
+		at, wide := v.bag.Position(), v.bag.Size().Width-2*padding
+		tall := min(p.message.heightFor(wide), room)
+		put(p.message, at.X+padding, at.Y+room-tall-padding, wide, tall)
+	}
 }
 
 // fill gives an object a place of whole pixels.
@@ -150,6 +163,11 @@ func (p *page) layHead(x, y, width float32) float32 {
 		put(b, right, y, least.Width, least.Height)
 	}
 	wide := right - x - 8
+	if needed := p.size.OneLine() + 1; needed < wide/2 { // beside the title
+		tall := p.size.HeightFor(needed)
+		put(p.size, right-needed-8, y+(p.leave.MinSize().Height-tall)/2, needed, tall)
+		wide -= needed + 16
+	}
 	step := p.step.HeightFor(wide)
 	put(p.step, x, y, wide, step)
 	put(p.title, x, y+step, wide, p.title.HeightFor(wide))

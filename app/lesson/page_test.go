@@ -8,6 +8,7 @@ import (
 	"fyne.io/fyne/v2/test"
 
 	"gussetwright/app/settings"
+	"gussetwright/geometry"
 	"gussetwright/geometry/bag"
 	"gussetwright/geometry/geomtest"
 	"gussetwright/render/solid"
@@ -73,7 +74,7 @@ func inPlace(t *testing.T, where string, b *bench) {
 	size := b.page.content.Size()
 	var seen []fyne.CanvasObject
 	for _, object := range b.page.content.Objects {
-		if object.Size().Height > 0 && object != fyne.CanvasObject(b.page.said) {
+		if object.Size().Height > 0 && object != fyne.CanvasObject(b.page.message) {
 			seen = append(seen, object)
 		}
 	}
@@ -175,5 +176,74 @@ func TestSettingsAreFollowed(t *testing.T) {
 	}
 	if b.set.SetTextScale(1.3); b.page.title.MinSize().Height <= title {
 		t.Error("larger text leaves the title as it is")
+	}
+}
+
+// The three dimensions stand beside the title, in the unit of the user.
+func TestTheSizeIsSaid(t *testing.T) {
+	b := newBench(t, demo(t), 1280, 800)
+	if got := b.page.size.Text(); got != "W 190 × D 95 × H 265 mm" {
+		t.Errorf("the size is %q", got)
+	}
+	if b.set.SetUnit(geometry.Centimetre); b.page.size.Text() != "W 19 × D 9.5 × H 26.5 cm" {
+		t.Errorf("in cm the size is %q", b.page.size.Text())
+	}
+}
+
+// Where a stage says little it is written large; no stage is written smaller than it has
+// to be, and the room for words is no higher for that.
+func TestShortStagesAreWrittenLarge(t *testing.T) {
+	b := newBench(t, demo(t), 1280, 800).blind()
+	large := 0
+	for stage := range b.course.Stages {
+		b.at(stage, 0.5)
+		size, room := b.text.size, b.page.scroll.Size().Height
+		if size == 0 {
+			large++
+		} else if b.text.heightOf(stage, size-1, b.text.width) <= b.text.tall {
+			t.Errorf("stage %d is written in size %d though there is room for larger letters", stage+1, size)
+		}
+		if needed := b.text.HeightFor(b.text.width); needed > room {
+			t.Errorf("stage %d needs %.0f of %.0f", stage+1, needed, room)
+		}
+	}
+	if large < len(b.course.Stages)/2 {
+		t.Errorf("%d of %d stages are written large", large, len(b.course.Stages))
+	}
+}
+
+// What is said over the picture stays beside the button of views or goes below it.
+func TestNoticeKeepsOffTheButton(t *testing.T) {
+	for _, width := range []float32{1024, 1400} {
+		b := newBench(t, furnished(), width, 700).blind()
+		spec := b.doc.State().Spec
+		spec.Body.Width = -1
+		b.doc.Set(spec)
+		notice, views := b.bag.notice, b.bag.views
+		end := notice.Position().AddXY(notice.Size().Width, notice.Size().Height)
+		beside := end.X <= views.Position().X
+		below := notice.Position().Y >= views.Position().Y+views.Size().Height
+		if !beside && !below || end.X > b.bag.Size().Width || end.Y > b.bag.Size().Height {
+			t.Errorf("%g wide: the notice stands from %v to %v, the button at %v", width, notice.Position(), end, views.Position())
+		}
+	}
+}
+
+// The legend has room in every stage, also where its marks take two rows.
+func TestTheLegendHasRoom(t *testing.T) {
+	for _, scale := range []float64{1, 2} {
+		b := newBench(t, furnished(), 1024, 700, func(s *settings.Settings) { s.SetTextScale(scale) }).blind()
+		for stage := range b.course.Stages {
+			b.at(stage, 0.5)
+			for m := range marks {
+				name := b.flat.legend.names[m]
+				if end := name.Position().Y + name.Size().Height; !name.Hidden && end > b.flat.legend.Size().Height+0.5 {
+					t.Errorf("text %g, stage %d: %q ends at %.0f of %.0f", scale, stage+1, name.Text, end, b.flat.legend.Size().Height)
+				}
+			}
+			if end := b.flat.legend.Position().Y + b.flat.legend.Size().Height; end > b.flat.Size().Height+0.5 {
+				t.Errorf("text %g, stage %d: the legend ends at %.0f of %.0f", scale, stage+1, end, b.flat.Size().Height)
+			}
+		}
 	}
 }

@@ -1,15 +1,21 @@
 package lesson
 
 import (
+	"fmt"
 	"math"
+	"path/filepath"
 	"runtime"
+	"slices"
+	"strings"
 	"testing"
 	"time"
 
 	"fyne.io/fyne/v2"
 
+	"gussetwright/app/project"
 	"gussetwright/geometry/bag"
 	"gussetwright/geometry/geomtest"
+	"gussetwright/render/solid"
 )
 
 // A key for the next stage shows its motion once; a second one does not wait for that.
@@ -175,8 +181,68 @@ func TestLeavingEndsEverything(t *testing.T) {
 		}
 	}
 	b.Open()
-	if b.course.snapshot != b.doc.State().Snapshot || b.player.at != (place{}) {
+	if b.course.snapshot != b.doc.State().Snapshot {
 		t.Error("opened again it teaches another bag")
+	}
+}
+
+// Left and opened again the lesson of a bag goes on where it was, seen from where it was,
+// also when an entry was changed meanwhile. That of another project begins.
+func TestOpenedAgain(t *testing.T) {
+	b := newBench(t, furnished(), 600, 500).blind()
+	b.at(b.stageOf(t, "base-front"), 0.4)
+	b.bag.turn(solid.Below)
+	camera := b.bag.seen()
+	b.Shut()
+	spec := b.doc.State().Spec
+	spec.Body.Gusset += 10
+	b.doc.Set(spec)
+	b.Open()
+	if at := (place{b.stageOf(t, "base-front"), 0.4}); b.player.at != at || b.bag.seen() != camera || b.course.snapshot != b.doc.State().Snapshot {
+		t.Errorf("opened again it is at %v, seen from %+v; was at %v, %+v", b.player.at, b.bag.seen(), at, camera)
+	}
+	b.Shut()
+	b.doc.Load(project.Project{Spec: spec})
+	if b.Open(); b.player.at != (place{}) || b.bag.turned {
+		t.Errorf("of another project it begins at %v, turned %v", b.player.at, b.bag.turned)
+	}
+}
+
+// A step is shown once more, back from amid a step is its beginning, and two digits make
+// one number as long as there is such a step.
+func TestOnceMore(t *testing.T) {
+	b := newBench(t, furnished(), 1024, 700).blind()
+	for name, again := range map[string]func(){
+		"r": func() { b.typed("r") }, "R": func() { b.typed("R") }, "backspace": func() { b.press(fyne.KeyBackspace) },
+		"button": func() { b.page.left.Objects[3].(*button).Tapped(nil) },
+	} {
+		b.at(4, 0.7)
+		again()
+		if b.player.at != (place{stage: 4}) || b.beat == nil {
+			t.Errorf("%s: at %v, the clock goes: %v", name, b.player.at, b.beat != nil)
+		}
+	}
+	b.at(4, 0.7)
+	if b.press(fyne.KeyLeft); b.player.at != (place{stage: 4}) || b.beat != nil {
+		t.Errorf("back from amid a step: at %v", b.player.at)
+	}
+	if b.press(fyne.KeyLeft); b.player.at != (place{stage: 3}) {
+		t.Errorf("back from its beginning: at %v", b.player.at)
+	}
+	for _, c := range []struct {
+		typed string
+		stage int
+	}{{"12", 12}, {"10", 10}, {"13", 13}, {"19", 9}, {"45", 5}} {
+		b.time = b.time.Add(5 * time.Second)
+		if b.typed(c.typed); b.player.at.stage != c.stage-1 {
+			t.Errorf("typed %s it shows step %d, want %d", c.typed, b.player.at.stage+1, c.stage)
+		}
+	}
+	b.time = b.time.Add(5 * time.Second)
+	b.typed("1")
+	b.time = b.time.Add(2 * time.Second)
+	if b.typed("2"); b.player.at.stage != 1 {
+		t.Errorf("two digits far from each other lead to step %d", b.player.at.stage+1)
 	}
 }
 
@@ -200,7 +266,7 @@ func TestTheBagChangesMeanwhile(t *testing.T) {
 	}
 	spec.Body.Width = -1
 	b.doc.Set(spec)
-	if got := b.bag.notice.text.Text; got != "This cannot be drawn. You see the last bag that could." {
+	if got := b.bag.notice.text.Text(); !strings.HasPrefix(got, "This cannot be drawn. You see the last bag that could. Face width W is -1 mm") {
 		t.Errorf("of a bag that cannot be drawn it says %q", got)
 	}
 }
@@ -224,18 +290,18 @@ func TestItStopsAtAnObstacle(t *testing.T) {
 		t.Errorf("it stopped at %v, of %d stages %d can be folded", b.player.at, len(b.course.Stages), b.course.Foldable)
 	}
 	want := "This bag cannot be folded any further: " + b.course.Obstacle.String() + "."
-	if got := b.text.notes[obstacle].Text(); got != want || !b.text.notes[obstacle].Visible() {
+	if got := b.text.sets[b.text.size].notes[obstacle].Text(); got != want || !b.text.sets[b.text.size].notes[obstacle].Visible() {
 		t.Errorf("it says %q, want %q", got, want)
 	}
-	if b.bag.notice.text.Text != "It ends here" || !b.bag.notice.Visible() {
-		t.Errorf("over the picture stands %q", b.bag.notice.text.Text)
+	if b.bag.notice.text.Text() != "It ends here" || !b.bag.notice.Visible() {
+		t.Errorf("over the picture stands %q", b.bag.notice.text.Text())
 	}
 	b.press(fyne.KeySpace, fyne.KeyUp, fyne.KeyRight)
 	if b.beat != nil || b.player.at.share != 0 {
 		t.Errorf("it goes on to %v", b.player.at)
 	}
 	b.press(fyne.KeyHome)
-	if b.text.notes[obstacle].Visible() || b.bag.notice.Visible() {
+	if b.text.sets[b.text.size].notes[obstacle].Visible() || b.bag.notice.Visible() {
 		t.Error("it still says so at the beginning")
 	}
 	for i, s := range b.line.stretch {
@@ -252,9 +318,9 @@ func TestDrawnIsSaid(t *testing.T) {
 	for i := range b.course.Stages {
 		b.at(i, 0.5)
 		schematic := b.course.Stages[i].Schematic
-		if b.text.notes[drawn].Visible() != schematic || b.bag.notice.Visible() != schematic || b.line.stretch[i].gaps[0].Hidden == schematic {
+		if b.text.sets[b.text.size].notes[drawn].Visible() != schematic || b.bag.notice.Visible() != schematic || b.line.stretch[i].gaps[0].Hidden == schematic {
 			t.Errorf("stage %s, schematic %v: note %v, notice %v, gaps hidden %v", b.course.Stages[i].Name, schematic,
-				b.text.notes[drawn].Visible(), b.bag.notice.Visible(), b.line.stretch[i].gaps[0].Hidden)
+				b.text.sets[b.text.size].notes[drawn].Visible(), b.bag.notice.Visible(), b.line.stretch[i].gaps[0].Hidden)
 		}
 	}
 	if !b.course.Stages[b.stageOf(t, "handle")].Schematic || b.course.Stages[b.stageOf(t, "packed")].Schematic {
@@ -262,20 +328,38 @@ func TestDrawnIsSaid(t *testing.T) {
 	}
 }
 
-func TestPrinting(t *testing.T) {
+// Files are written, and what is said of them moves nothing and leads to them.
+func TestWriting(t *testing.T) {
 	b := newBench(t, furnished(), 1024, 700)
 	b.press(fyne.KeySpace)
 	for _, object := range b.page.right.Objects {
 		object.(*button).Tapped(nil)
 	}
-	if len(b.printed) != 2 || b.printed[0] != "lesson" || b.printed[1] != "practice" || b.beat != nil {
-		t.Errorf("asked for %q, the clock goes: %v", b.printed, b.beat != nil)
+	if len(b.written) != 2 || b.written[0] != "lesson" || b.written[1] != "practice" || b.beat != nil {
+		t.Errorf("asked for %q, the clock goes: %v", b.written, b.beat != nil)
 	}
-	b.Say("The lesson is in /tmp/lesson.pdf")
-	if b.page.said.Text() != "The lesson is in /tmp/lesson.pdf" || b.Said() != b.page.said.Text() {
-		t.Errorf("it says %q", b.page.said.Text())
+	stands := func() string {
+		return fmt.Sprint(b.flat.Position(), b.bag.Size(), b.page.scroll.Size(), b.line.Position())
 	}
-	if b.press(fyne.KeyRight); b.page.said.Text() != "" {
-		t.Errorf("it still says %q", b.page.said.Text())
+	before := stands()
+	b.Say("The lesson was written to /tmp/lessons/lesson.pdf", "/tmp/lessons/lesson.pdf")
+	m := b.page.message
+	if !m.Visible() || m.text.Text() != b.Said() || stands() != before {
+		t.Errorf("it says %q, visible %v; things stood at %s, now at %s", m.text.Text(), m.Visible(), before, stands())
+	}
+	m.open.Tapped(nil)
+	m.folder.Tapped(nil)
+	if !slices.Equal(b.opened, []string{"/tmp/lessons/lesson.pdf", filepath.FromSlash("/tmp/lessons")}) {
+		t.Errorf("opened %q", b.opened)
+	}
+	if b.press(fyne.KeyRight); m.Visible() || b.Said() != "" {
+		t.Errorf("it still says %q", b.Said())
+	}
+	b.Say("The lesson is being written…", "")
+	if m.open.Visible() || m.folder.Visible() {
+		t.Error("what is not written yet can be opened")
+	}
+	if m.close.Tapped(nil); m.Visible() {
+		t.Error("it cannot be closed")
 	}
 }

@@ -18,7 +18,7 @@ import (
 	"gussetwright/render/solid"
 )
 
-// sheet draws the blank, print side up: what is folded and glued in a stage stands out
+// sheet draws the blank, either side up: what is folded and glued in a stage stands out
 // from a faint drawing of the rest.
 type sheet struct {
 	say func(string) string // translates names on the drawing
@@ -29,6 +29,7 @@ type sheet struct {
 	spare   []*image.RGBA
 
 	plain   plain
+	laid    *blank.Blank             // as it is seen
 	ground  *image.RGBA              // the faint drawing
 	dashes  map[scene.Role][]float64 // of the creases
 	palette *flat.Palette
@@ -40,6 +41,7 @@ type plain struct {
 	width, height int
 	letter, top   float64
 	faded, dark   bool
+	bare, reverse bool
 }
 
 func newSheet() *sheet { return &sheet{say: words.OnDrawing()} }
@@ -56,7 +58,7 @@ const (
 func (s *sheet) paint(o order) *image.RGBA {
 	s.lock.Lock()
 	defer s.lock.Unlock()
-	if wanted := (plain{o.course, o.width, o.height, o.letter, o.top, o.faded, o.dark}); s.plain != wanted {
+	if wanted := (plain{o.course, o.width, o.height, o.letter, o.top, o.faded, o.dark, o.bare, o.reverse}); s.plain != wanted {
 		s.plain = wanted
 		s.draw(&o)
 	}
@@ -64,23 +66,39 @@ func (s *sheet) paint(o order) *image.RGBA {
 	copy(picture.Pix, s.ground.Pix)
 	spread := layOut(&o)
 	areas, pieces := o.course.areas(o.at.stage)
-	for i := range areas {
+	for i, area := range areas {
+		if o.reverse {
+			area = overleaf{s.laid.Pieces[pieces[i]].Width}.area(area)
+		}
 		s.painter.Begin(picture, spread.view(&o, pieces[i]))
-		s.glue(&areas[i], o.at.glued(), spread.scale/o.density)
+		s.glue(&area, o.at.glued(), spread.scale/o.density)
+		for _, opening := range area.Openings {
+			s.uncover(picture, spread.view(&o, pieces[i]), opening)
+		}
 	}
-	for i := range o.course.snapshot.Blank.Pieces {
+	creases := slices.Clone(o.course.Stages[o.at.stage].Creases)
+	if o.reverse {
+		for i, crease := range creases {
+			creases[i] = overleaf{s.laid.Pieces[crease.Piece].Width}.crease(crease)
+		}
+	}
+	for i := range s.laid.Pieces {
 		s.painter.Begin(picture, spread.view(&o, i))
-		s.light(o.course.Stages[o.at.stage].Creases, i, o.look.Accent)
+		s.light(creases, i, o.look.Accent)
 	}
 	return picture
 }
 
 // draw makes the faint drawing.
 func (s *sheet) draw(o *order) {
-	snapshot := o.course.snapshot
+	snapshot := o.shown()
 	laid := &snapshot.Blank
 	sides := s.print(o)
-	s.choosePalette(o, sides != nil)
+	if s.choosePalette(o, sides != nil); o.reverse {
+		laid = fromTheReverse(laid)
+		s.palette.Paper = color.NRGBA(solid.PaperOf(snapshot.Spec.Paper).Reverse)
+	}
+	s.laid = laid
 	spread := layOut(o)
 	veil := color.NRGBA(solid.PaperOf(snapshot.Spec.Paper).Print)
 	veil.A = 120 // lets what is printed step back
@@ -100,6 +118,9 @@ func (s *sheet) draw(o *order) {
 			s.painter.Begin(s.ground, view)
 			s.painter.Fill(veil, laid.Pieces[i].Outline)
 		}
+		for _, opening := range laid.Pieces[i].CutOuts() {
+			s.painter.Fill(s.palette.Ground, opening.Shape)
+		}
 	}
 	screen := dieline.Screen{Letter: o.letter / spread.scale, Say: s.say}
 	shown := flat.AllLayers().With(scene.Artwork, false).With(scene.Dimensions, false).With(scene.Bleed, false).
@@ -115,9 +136,13 @@ func (s *sheet) draw(o *order) {
 	}
 }
 
-// print returns the print sides of the pieces, nil where plain white paper is seen.
+// print returns the print sides of the pieces, nil where plain white paper or the reverse
+// is seen.
 func (s *sheet) print(o *order) []*printed.Side {
-	snapshot := o.course.snapshot
+	snapshot := o.shown()
+	if o.reverse {
+		return nil
+	}
 	var sides []*printed.Side
 	seen := snapshot.Spec.Paper.Colour != bag.ColourWhite
 	for i := range snapshot.Blank.Pieces {
@@ -135,7 +160,7 @@ func (s *sheet) print(o *order) []*printed.Side {
 func (s *sheet) choosePalette(o *order, onPrint bool) {
 	palette := flat.Light()
 	switch {
-	case o.dark && onPrint:
+	case o.dark && (onPrint || o.reverse): // real paper, which is light
 		palette = flat.OnPrint()
 	case o.dark:
 		palette = flat.Dark()
@@ -185,6 +210,22 @@ func (s *sheet) light(creases []fold.Crease, piece int, accent color.RGBA) {
 	under.A = 190
 	s.painter.Draw(halo, twoInks(under), flat.AllLayers())
 	s.painter.Draw(line, twoInks(color.NRGBA(accent)), flat.AllLayers())
+}
+
+// uncover brings back what was there before within a shape.
+func (s *sheet) uncover(picture *image.RGBA, view flat.View, shape geometry.Path) {
+	box := shape.Bounds()
+	left, top := view.At(geometry.Vec2{X: box.Min.X, Y: box.Max.Y})
+	right, bottom := view.At(geometry.Vec2{X: box.Max.X, Y: box.Min.Y})
+	within := image.Rect(int(left), int(top), int(right)+1, int(bottom)+1).Intersect(picture.Rect)
+	for y := within.Min.Y; y < within.Max.Y; y++ {
+		for x := within.Min.X; x < within.Max.X; x++ {
+			middle := geometry.Vec2{X: (float64(x) + 0.5) / view.Scale, Y: -(float64(y) + 0.5) / view.Scale}
+			if shape.Contains(view.Origin.Add(middle)) {
+				picture.SetRGBA(x, y, s.ground.RGBAAt(x, y))
+			}
+		}
+	}
 }
 
 // twoInks is a palette in which all creases have one colour.

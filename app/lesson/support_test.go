@@ -27,7 +27,8 @@ type bench struct {
 	orders  map[*figure]int // since the last look
 	left    int
 	full    int
-	printed []string
+	written []string
+	opened  []string
 	time    time.Time
 	beat    func() // nil while the clock stands
 }
@@ -45,7 +46,8 @@ func newBench(t testing.TB, spec bag.Spec, width, height float32, adjust ...func
 	b.View = New(b.doc, b.set, Around{
 		Leave:      func() { b.left++ },
 		FullScreen: func() { b.full++ },
-		Print:      func(kind string) { b.printed = append(b.printed, kind) },
+		Write:      func(kind string) { b.written = append(b.written, kind) },
+		Open:       func(path string) { b.opened = append(b.opened, path) },
 	})
 	b.clock.now = func() time.Time { return b.time }
 	b.clock.start = func(do func()) (stop func()) {

@@ -12,13 +12,15 @@ import (
 	"gussetwright/app/appearance"
 	"gussetwright/app/document"
 	"gussetwright/app/settings"
+	"gussetwright/geometry"
 )
 
 // Around is what the view asks of the window.
 type Around struct {
 	Leave      func()            // goes back to the desk
 	FullScreen func()            // gives the whole screen to the lesson, or takes it back
-	Print      func(kind string) // writes a kind of file; the view is told how that went by Say
+	Write      func(kind string) // writes a kind of file; the view is told how that went by Say
+	Open       func(path string) // shows a file, or a folder, in another program
 }
 
 // View is the lesson view.
@@ -31,11 +33,14 @@ type View struct {
 	stop   func()
 
 	open   bool // the view is shown
+	loads  int  // of the document when the lesson was begun
 	state  document.State
 	course *course
 	player player
 	clock  *clock
 	said   string
+	wrote  string // the file that said tells of, or ""
+	typed  typed
 
 	flat  *flatPane
 	bag   *bagPane
@@ -52,7 +57,11 @@ type showing struct {
 	pace   pace
 	speed  float64
 	said   string
+	wrote  string
+	upside upside
+	bare   bool
 	failed bool
+	unit   geometry.Unit
 }
 
 // New returns the view of a document, not yet open.
@@ -82,12 +91,19 @@ func (v *View) Close() {
 	v.bag.figure.close()
 }
 
-// Open begins the lesson of the document.
+// Open shows the lesson of the document where it was left; of a bag that was loaded
+// since, from its beginning.
 func (v *View) Open() {
-	v.open, v.said = true, ""
-	v.take(v.doc.State())
+	v.open = true
+	v.hush()
+	state := v.doc.State()
+	v.take(state)
 	v.line.take(v.course)
-	v.player.goTo(v.course, place{})
+	if v.loads != state.Loads {
+		v.loads = state.Loads
+		v.player.goTo(v.course, place{})
+		v.bag.letGo()
+	}
 	v.update()
 	v.flat.draw(true)
 	v.bag.draw(true)
@@ -100,14 +116,21 @@ func (v *View) Shut() {
 	v.open = false
 }
 
-// Say says something to the people in the room, until the next key.
-func (v *View) Say(text string) {
-	v.said = text
+// Say says something to the people in the room, until the next key. wrote is the file
+// that it tells of, which can be opened then, or "".
+func (v *View) Say(text, wrote string) {
+	v.said, v.wrote = text, wrote
 	v.update()
 }
 
+// hush takes back what was said.
+func (v *View) hush() { v.said, v.wrote = "", "" }
+
 // Said returns what was said last, or "".
 func (v *View) Said() string { return v.said }
+
+// Stage returns the number of the stage that is shown, from 0.
+func (v *View) Stage() int { return v.player.at.stage }
 
 // FirstFocus returns what should hold the focus when the view is shown.
 func (v *View) FirstFocus() fyne.Focusable { return v.line }
@@ -160,7 +183,7 @@ func (v *View) moving() bool {
 
 // order returns the order for what is to be seen now, without what a pane knows.
 func (v *View) order() order {
-	return order{course: v.course, at: v.player.at, faded: v.state.Err != nil, dark: appearance.IsDark()}
+	return order{course: v.course, at: v.player.at, faded: v.state.Err != nil, bare: v.flat.bare, dark: appearance.IsDark()}
 }
 
 // update shows everything anew.
@@ -178,7 +201,10 @@ func (v *View) draw() {
 		return
 	}
 	v.line.set(v.player.at)
-	now := showing{v.course, v.player.at.stage, v.player.pace, v.player.speed, v.said, v.state.Err != nil}
+	now := showing{
+		course: v.course, stage: v.player.at.stage, pace: v.player.pace, speed: v.player.speed, said: v.said, wrote: v.wrote,
+		upside: v.flat.chosen, bare: v.flat.bare, failed: v.state.Err != nil, unit: v.set.Unit(),
+	}
 	if now != v.shown {
 		v.shown = now
 		v.page.show()

@@ -31,3 +31,11 @@ func TestExisting(t *testing.T) {
 		t.Error("nowhere to begin without a folder")
 	}
 }
+
+func TestAddressOfFolder(t *testing.T) {
+	for folder, want := range map[string]string{"/files/50% off": "file:///files/50%25%20off", "C:/files": "file:///C:/files"} {
+		if got := pageOf(folder).String(); got != want {
+			t.Errorf("%q has the address %q, want %q", folder, got, want)
+		}
+	}
+}

@@ -156,7 +156,8 @@ func Groups() []Group {
 		{lang.L("In the lesson"), []Shortcut{
 			{Key: fyne.KeyRight, Also: fyne.KeyPageDown, Label: lang.L("Show the next step")},
 			{Key: fyne.KeyLeft, Also: fyne.KeyPageUp, Label: lang.L("Show the step before")},
-			{Key: numbers, Label: lang.L("Show the step of that number")},
+			{Key: numbers, Label: lang.L("Show the step of that number; from 10 on type two digits")},
+			{Key: fyne.KeyR, Also: fyne.KeyBackspace, Label: lang.L("Show the step once more")},
 			{Key: fyne.KeySpace, Label: lang.L("Play, or pause")},
 			{Key: fyne.KeyUp, Label: lang.L("A little on")},
 			{Key: fyne.KeyDown, Label: lang.L("A little back")},
@@ -165,6 +166,7 @@ func Groups() []Group {
 			{Key: fyne.KeyPlus, Label: lang.L("Faster")},
 			{Key: fyne.KeyMinus, Label: lang.L("Slower")},
 			{Key: fyne.Key0, Label: lang.L("Show the whole bag")},
+			{Key: fyne.KeyA, Label: lang.L("With or without artwork")},
 			{Key: fyne.KeyF, Label: lang.L("Full screen")},
 			{Key: fyne.KeyEscape, Label: lang.L("Leave the lesson")},
 		}},

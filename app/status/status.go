@@ -3,6 +3,7 @@
 package status
 
 import (
+	"errors"
 	"fmt"
 	"strings"
 
@@ -14,6 +15,7 @@ import (
 	"gussetwright/app/settings"
 	"gussetwright/app/words"
 	"gussetwright/geometry"
+	"gussetwright/geometry/bag"
 )
 
 // Line is the status line.
@@ -23,17 +25,25 @@ type Line struct {
 	doc     *document.Document
 	set     *settings.Settings
 	reading []string // files that are being read
+	hasFile func() bool
 }
 
 // New returns the status line of a document.
 func New(doc *document.Document, set *settings.Settings) *Line {
-	l := &Line{doc: doc, set: set}
+	l := &Line{doc: doc, set: set, hasFile: func() bool { return true }}
 	l.ExtendBaseWidget(l)
 	l.Truncation = fyne.TextTruncateEllipsis
 	l.show(doc.State())
 	doc.Listen(l.show)
 	set.Listen(func() { l.show(doc.State()) })
 	return l
+}
+
+// AskForFile lets the line ask whether the bag has a file: until then it was never saved,
+// even where nothing was changed.
+func (l *Line) AskForFile(hasFile func() bool) {
+	l.hasFile = hasFile
+	l.show(l.doc.State())
 }
 
 // Reading says which files are being read for the bag; none when all is done.
@@ -43,7 +53,7 @@ func (l *Line) Reading(names []string) {
 }
 
 func (l *Line) show(state document.State) {
-	text := Text(state, l.set.Unit())
+	text := Text(state, l.set.Unit(), l.hasFile())
 	if opening := openingText(state, l.reading); opening != "" {
 		text = opening + "  ·  " + text
 	}
@@ -53,9 +63,13 @@ func (l *Line) show(state document.State) {
 }
 
 // Text states the bag in one line, lengths in the given unit.
-func Text(state document.State, unit geometry.Unit) string {
+func Text(state document.State, unit geometry.Unit, hasFile bool) string {
 	if state.Err != nil {
-		first, _, _ := strings.Cut(words.Error(state.Err), "\n")
+		err := state.Err
+		if complaint := (*bag.FieldError)(nil); errors.As(err, &complaint) {
+			err = complaint.With(unit.Spell)
+		}
+		first, _, _ := strings.Cut(words.Error(err), "\n")
 		return fmt.Sprintf(lang.L("Not drawn: %s"), first)
 	}
 	s := state.Snapshot
@@ -75,12 +89,14 @@ func Text(state document.State, unit geometry.Unit) string {
 		parts = append(parts, fmt.Sprintf(lang.L("%d-up on %s, gripper on the %s edge, waste %.0f %%"),
 			s.Plan.Up(), sheet, lang.L(string(s.Spec.Sheet.GripperEdge)), s.Plan.WastePercent()))
 	}
-	parts = append(parts, fmt.Sprintf(lang.L("bag %s g"), geometry.FormatNumber(s.Job.BagGrams, 0)), saved(state))
+	parts = append(parts, fmt.Sprintf(lang.L("bag %s g"), geometry.FormatNumber(s.Job.BagGrams, 0)), saved(state, hasFile))
 	return strings.Join(parts, "  ·  ")
 }
 
-func saved(state document.State) string {
+func saved(state document.State, hasFile bool) string {
 	switch {
+	case !state.ReadOnly && !state.Dirty && !hasFile:
+		return lang.L("not saved yet")
 	case state.ReadOnly:
 		return lang.L("read-only")
 	case state.Dirty:

@@ -31,7 +31,7 @@ func addRope(p *steppage.Page) {
 	p.OnFollow(func(state document.State) {
 		text := ""
 		if each := state.Snapshot.Job.RopePerHandle; each > 0 {
-			text = fmt.Sprintf(lang.L("Each handle takes %s: the spacing, twice the rise and twice the knot allowance. Two handles make a bag."), p.Length(each))
+			text = fmt.Sprintf(lang.L("Each handle takes %s: the spacing, twice the rise and twice the end allowance. Two handles make a bag."), p.Length(each))
 		}
 		rope.SetText(text)
 	})

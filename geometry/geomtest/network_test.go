@@ -83,7 +83,7 @@ var (
 		"NewHyperlink", "NewRichTextFromMarkdown", "SendNotification", "OpenURL", "Socket", "Connect", "StartProcess", "ForkExec",
 	}
 	mayReachOut = map[string]string{
-		filepath.FromSlash("app/filestep/result.go") + " OpenURL": "shows the folder of the files that were written",
+		filepath.FromSlash("app/places/open.go") + " OpenURL": "shows files that were written, or their folder",
 	}
 )
 
