@@ -20,8 +20,10 @@ type basePlan struct {
 	slot         float64 // half the width of a slot, 0 with envelope corners
 }
 
-// border tells how far a point of the plan lies inside of one edge of a flap, in mm.
-type border func(geometry.Vec2) float64
+// border is one edge of a flap: a point lies across·x + deep·y + from mm inside of it.
+type border struct{ across, deep, from float64 }
+
+func (b border) inside(v geometry.Vec2) float64 { return b.across*v.X + b.deep*v.Y + b.from }
 
 func (f *frame) basePlan() basePlan {
 	return basePlan{width: f.body.Width, depth: f.body.Gusset, flap: f.levels.Base, slot: f.slot / 2}
@@ -43,20 +45,21 @@ func (p *basePlan) place(c column, v geometry.Vec2) geometry.Vec2 {
 
 // covered returns the edges of what the base flap of a face covers. The corners of an
 // envelope are folded back along 45°, and what lies beside them stays bare.
-func (p *basePlan) covered(face string) []border {
-	deep := func(v geometry.Vec2) float64 { return v.Y }
+func (p *basePlan) covered(face string) [3]border {
+	deep := border{deep: 1}
 	if face == "back" {
-		deep = func(v geometry.Vec2) float64 { return p.depth - v.Y }
+		deep = border{deep: -1, from: p.depth}
 	}
-	beside := func(across, deep float64) float64 { return (across - deep) / math.Sqrt2 }
-	if p.slot > 0 {
-		beside = func(across, _ float64) float64 { return across - p.slot }
+	left, right := border{across: 1, from: -p.slot}, border{across: -1, from: p.width - p.slot}
+	if p.slot == 0 {
+		left, right = left.slanted(deep), right.slanted(deep)
 	}
-	return []border{
-		func(v geometry.Vec2) float64 { return beside(v.X, deep(v)) },
-		func(v geometry.Vec2) float64 { return beside(p.width-v.X, deep(v)) },
-		func(v geometry.Vec2) float64 { return p.flap - deep(v) },
-	}
+	return [3]border{left, right, {deep: -deep.deep, from: p.flap - deep.from}}
+}
+
+// slanted returns the line at 45° on which a point is as far inside of both borders.
+func (b border) slanted(deep border) border {
+	return border{b.across / math.Sqrt2, -deep.deep / math.Sqrt2, (b.from - deep.from) / math.Sqrt2}
 }
 
 // pastFront returns the edge of the front flap beyond which a gusset flap is still bare
@@ -64,11 +67,11 @@ func (p *basePlan) covered(face string) []border {
 func (p *basePlan) pastFront(c column) border {
 	switch {
 	case p.slot > 0:
-		return func(v geometry.Vec2) float64 { return v.Y - p.flap }
+		return border{deep: 1, from: -p.flap}
 	case c.name == "gusset-right":
-		return func(v geometry.Vec2) float64 { return v.Y - (p.width - v.X) }
+		return border{across: 1, deep: 1, from: -p.width}
 	}
-	return func(v geometry.Vec2) float64 { return v.Y - v.X }
+	return border{across: -1, deep: 1}
 }
 
 // glued returns the part of a base flap that lies within the borders, clear of them and
@@ -79,8 +82,8 @@ func (p *basePlan) glued(c column, borders ...border) []geometry.Vertex {
 		return nil
 	}
 	shape := box.Path().Vertices
-	for _, within := range borders {
-		shape = clip(shape, func(v geometry.Vec2) float64 { return within(p.place(c, v)) - glueMargin })
+	for _, b := range borders {
+		shape = clip(shape, func(v geometry.Vec2) float64 { return b.inside(p.place(c, v)) - glueMargin })
 	}
 	return shape
 }
@@ -93,20 +96,21 @@ func (f *frame) glueBlock(g *gluer, c column) {
 	}
 	front, back := p.covered("front"), p.covered("back")
 	if c.kind == gusset {
+		pastLeft := border{across: 1, from: glueMargin} // no edge at all
 		if c.name == "gusset-right" && 2*p.flap > p.width { // its tip lies under the left flap
-			pastLeft := func(v geometry.Vec2) float64 { return v.X - p.flap }
-			front, back = append(front, pastLeft), append(back, pastLeft)
+			pastLeft.from = -p.flap
 		}
-		add(GlueGussetFront, p.glued(c, front...))
+		add(GlueGussetFront, p.glued(c, front[0], front[1], front[2], pastLeft))
 		past := p.pastFront(c)
-		add(GlueGussetBack, clip(p.glued(c, back...), func(v geometry.Vec2) float64 { return past(p.place(c, v)) }))
+		under := p.glued(c, back[0], back[1], back[2], pastLeft)
+		add(GlueGussetBack, clip(under, func(v geometry.Vec2) float64 { return past.inside(p.place(c, v)) }))
 		return
 	}
 	if f.body.Base == bag.BaseBlock {
 		f.glueCorners(g, c, id, p)
 	}
 	if c.name == "front" {
-		add(GlueBase, p.glued(c, append(front, back...)...))
+		add(GlueBase, p.glued(c, front[0], front[1], front[2], back[0], back[1], back[2]))
 	}
 }
 
