@@ -156,34 +156,113 @@ func TestMoving(t *testing.T) {
 	}
 }
 
+// The corner opposite to the one that is pulled stays, or with the control key the middle.
 func TestScaling(t *testing.T) {
-	// The upper right corner lies at 170, 275. At 144 % it would be 72 to the right and 36
-	// above the middle; the edge of the front is 120 away, 240 %.
+	// The corners lie at 70, 225 and 170, 275, the middle at 120, 250. The edge of the front
+	// is at 240: 170 from the left corner, and 120 from the middle.
 	for _, test := range []struct {
-		name  string
-		to    geometry.Vec2
-		shift bool
-		want  float64
+		name        string
+		to          geometry.Vec2
+		key         fyne.KeyName
+		scale, x, y float64
 	}{
-		{"whole percent", geometry.Vec2{X: 192.1, Y: 286.05}, false, 1.44},
-		{"freely", geometry.Vec2{X: 192.1, Y: 286.05}, true, 1.442},
-		{"beside the diagonal", geometry.Vec2{X: 192 - 10, Y: 286 + 20}, false, 1.44},
-		{"to the edge", geometry.Vec2{X: 238.5, Y: 309.2}, false, 2.4},
-		{"through the middle", geometry.Vec2{X: 0, Y: 100}, false, 0.001},
+		{"whole percent", geometry.Vec2{X: 214.1, Y: 297.05}, "", 1.44, 22, 11},
+		{"freely", geometry.Vec2{X: 214.2, Y: 297.1}, desktop.KeyShiftLeft, 1.442, 22.1, 11.05},
+		{"beside the diagonal", geometry.Vec2{X: 214 - 10, Y: 297 + 20}, "", 1.44, 22, 11},
+		{"to the edge", geometry.Vec2{X: 238.5, Y: 309.2}, "", 1.7, 35, 17.5},
+		{"through the corner", geometry.Vec2{X: -30, Y: 150}, "", 0.001, -49.95, -24.975},
+		{"about the middle", geometry.Vec2{X: 192.1, Y: 286.05}, desktop.KeyControlLeft, 1.44, 0, 0},
+		{"about the middle to the edge", geometry.Vec2{X: 238.5, Y: 309.2}, desktop.KeyControlRight, 2.4, 0, 0},
 	} {
 		t.Run(test.name, func(t *testing.T) {
 			b := artBench(t, asItIs)
-			if test.shift {
-				b.surface.KeyDown(&fyne.KeyEvent{Name: desktop.KeyShiftLeft})
+			if test.key != "" {
+				b.surface.KeyDown(&fyne.KeyEvent{Name: test.key})
 			}
 			b.pull(geometry.Vec2{X: 170, Y: 275}, test.to)
-			if got := b.mark(); math.Abs(got.Scale-test.want) > 1e-6 || got.X != 0 || got.Y != 0 {
-				t.Errorf("%+v, want scale %g", got, test.want)
+			got := b.mark()
+			if math.Abs(got.Scale-test.scale) > 1e-6 || math.Abs(got.X-test.x) > 1e-4 || math.Abs(got.Y-test.y) > 1e-4 {
+				t.Errorf("scale %g at %g, %g, want %g at %g, %g", got.Scale, got.X, got.Y, test.scale, test.x, test.y)
 			}
-			if undo := b.doc.State().Undo; undo != (document.Change{Label: "scale %s", File: "mark.svg"}) {
+			if test.key != desktop.KeyControlLeft && test.key != desktop.KeyControlRight {
+				if at := b.artFrames()[0].corners[0]; at.Sub(geometry.Vec2{X: 70, Y: 225}).Length() > 1e-3 {
+					t.Errorf("the opposite corner lies at %v", at)
+				}
+			}
+			if undo := b.doc.State().Undo; undo.File != "mark.svg" {
 				t.Errorf("undo %+v", undo)
 			}
+			b.doc.Undo()
+			if b.mark().Scale != 1 || b.doc.State().Undo.Label != "" {
+				t.Error("a drag is more than one step")
+			}
 		})
+	}
+}
+
+// A turned piece too keeps its opposite corner.
+func TestScalingTurned(t *testing.T) {
+	b := artBench(t, func(a *bag.Artwork) { a.Turn = 30 })
+	before := b.artFrames()[0].corners
+	b.pull(before[1], before[1].Add(before[1].Sub(before[3]).Scale(0.2)))
+	after := b.artFrames()[0].corners
+	if after[3].Sub(before[3]).Length() > 1e-3 || b.mark().Scale != 1.2 {
+		t.Errorf("scale %g, the opposite corner moved from %v to %v", b.mark().Scale, before[3], after[3])
+	}
+}
+
+func TestDeleteTakesArtworkOut(t *testing.T) {
+	for _, key := range []fyne.KeyName{fyne.KeyDelete, fyne.KeyBackspace} {
+		b := artBench(t, asItIs)
+		b.key(key)
+		list := b.doc.State().Spec.Artwork
+		if len(list) != 1 || list[0].File != "back.svg" {
+			t.Fatalf("%s leaves %+v", key, list)
+		}
+		if undo := b.doc.State().Undo; undo.File != "mark.svg" {
+			t.Errorf("undo %+v", undo)
+		}
+		b.doc.Undo()
+		if b.mark().File != "mark.svg" || b.doc.State().Undo.Label != "" {
+			t.Error("taking out is not one step")
+		}
+		b.look.ChooseArtwork(focus.NoArtwork)
+		b.key(key)
+		if len(b.doc.State().Spec.Artwork) != 2 {
+			t.Errorf("%s takes artwork out that is not being placed", key)
+		}
+	}
+}
+
+func TestMenuOfArtwork(t *testing.T) {
+	b := artBench(t, asItIs)
+	isOpen := func() bool { return b.window.Canvas().Overlays().Top() != nil }
+	closeMenu := func() { b.window.Canvas().Overlays().Remove(b.window.Canvas().Overlays().Top()) }
+	b.surface.TappedSecondary(&fyne.PointEvent{Position: b.pixel(0, 20, 80)})
+	if isOpen() {
+		t.Fatal("a menu opens beside all artwork")
+	}
+	b.surface.TappedSecondary(&fyne.PointEvent{Position: b.pixel(0, 460, 250)})
+	if !isOpen() || b.look.Artwork() != 1 {
+		t.Fatalf("open %v, artwork %d is chosen, want that under the pointer", isOpen(), b.look.Artwork())
+	}
+	closeMenu()
+	actions := b.surface.artActions().Items
+	if !actions[0].Disabled || actions[1].Disabled {
+		t.Error("the topmost can be brought forward, or not be sent back")
+	}
+	actions[1].Action() // send back
+	if list := b.doc.State().Spec.Artwork; list[0].File != "back.svg" || b.look.Artwork() != 0 {
+		t.Errorf("after sending back %+v, chosen %d", list, b.look.Artwork())
+	}
+	b.key(desktop.KeyMenu)
+	if !isOpen() {
+		t.Fatal("the menu key opens nothing")
+	}
+	closeMenu()
+	b.surface.artActions().Items[3].Action() // remove
+	if list := b.doc.State().Spec.Artwork; len(list) != 1 || list[0].File != "mark.svg" {
+		t.Errorf("after removing %+v", list)
 	}
 }
 

@@ -103,10 +103,15 @@ func round(value, step float64) float64 {
 // The limits of the scale, as of bag.Artwork.
 const leastArtScale, mostArtScale = 0.001, 1000
 
-// scale goes by whole percent and snaps to lines, or by tenths of a percent.
+// scale goes by whole percent and snaps to lines, or by tenths of a percent. The opposite
+// corner stays where it is, or with the control key the middle.
 func (d *placing) scale(art *bag.Artwork, at geometry.Vec2, free bool) {
-	corner := d.frame.corners[d.grip.handle-corner0]
-	way := corner.Sub(d.frame.middle)
+	held := d.grip.handle - corner0
+	corner, fixed := d.frame.corners[held], d.frame.corners[(held+2)%4]
+	if d.surface.aboutMiddle() {
+		fixed = d.frame.middle
+	}
+	way := corner.Sub(fixed)
 	if way.Length() == 0 {
 		return
 	}
@@ -114,13 +119,16 @@ func (d *placing) scale(art *bag.Artwork, at geometry.Vec2, free bool) {
 	step := 0.001
 	if !free {
 		snap := d.surface.pane.artSnap(d.frame.Placed)
-		if factor, d.guides = snap.stretch(d.frame.middle, corner, factor); d.guides == nil {
+		if factor, d.guides = snap.stretch(fixed, corner, factor); d.guides == nil {
 			step = 0.01
 		} else {
 			step = 1e-6
 		}
 	}
-	art.Scale = min(max(round(art.Scale*factor, step), leastArtScale), mostArtScale)
+	before := art.Scale
+	art.Scale = min(max(round(before*factor, step), leastArtScale), mostArtScale)
+	by := d.frame.middle.Sub(fixed).Scale(art.Scale/before - 1)
+	art.X, art.Y = round(art.X+by.X, 1e-4), round(art.Y+by.Y, 1e-4)
 	d.says = fmt.Sprintf(lang.L("Scale %s %%"), geometry.FormatNumber(art.Scale*100, 1))
 }
 

@@ -122,14 +122,20 @@ func shows(placed *placement.Placed, at geometry.Vec2) bool {
 
 // chooseArt chooses the topmost artwork at a pixel, while artwork is being placed.
 func (s *surface) chooseArt(pixel geometry.Vec2) {
-	if s.pane.look.Artwork() < 0 || s.pane.state.Err != nil {
+	piece, at := s.pane.desk.nearest(s.pane.view.desk(pixel))
+	s.pane.ChooseArtworkAt(piece, at)
+}
+
+// ChooseArtworkAt chooses the topmost artwork that is seen at a point of a piece, while
+// artwork is being placed. Where there is none the choice stays.
+func (p *Pane) ChooseArtworkAt(piece int, at geometry.Vec2) {
+	if p.look.Artwork() < 0 || p.state.Err != nil {
 		return
 	}
-	piece, at := s.pane.desk.nearest(s.pane.view.desk(pixel))
-	placed := s.pane.state.Snapshot.Placed
+	placed := p.state.Snapshot.Placed
 	for i := len(placed) - 1; i >= 0; i-- {
 		if placed[i].Piece == piece && shows(&placed[i], at) {
-			s.pane.look.ChooseArtwork(placed[i].Index)
+			p.look.ChooseArtwork(placed[i].Index)
 			return
 		}
 	}

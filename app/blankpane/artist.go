@@ -2,6 +2,7 @@ package blankpane
 
 import (
 	"image"
+	"image/color"
 	"sync"
 
 	"gussetwright/app/document"
@@ -12,6 +13,7 @@ import (
 	"gussetwright/render/flat"
 	"gussetwright/render/printed"
 	"gussetwright/render/scene"
+	"gussetwright/render/solid"
 )
 
 // order asks for a picture of the desk.
@@ -67,6 +69,7 @@ type drawnFor struct {
 	letter float64
 	unit   geometry.Unit
 	inked  bool
+	plain  bool
 }
 
 // paint returns the picture that was ordered.
@@ -76,8 +79,9 @@ func (a *artist) paint(o order) picture {
 	canvas := a.canvas(o.width, o.height)
 	sides := a.print(o)
 	palette := paletteOf(o, sides != nil)
+	paper := paperOf(&o.snapshot.Blank)
 	laid := &o.snapshot.Blank
-	spread := layOut(laid, o.view.mm())
+	spread := layOut(laid, o.view)
 	a.begin(canvas, o, geometry.Vec2{})
 	ground := palettes[o.dark]
 	a.painter.Clear(ground.Ground)
@@ -85,7 +89,7 @@ func (a *artist) paint(o order) picture {
 		a.begin(canvas, o, spread.moves[i])
 		a.painter.Shadow(ground.Shadow, laid.Pieces[i].Outline, shadow*o.density)
 		if sides == nil {
-			a.painter.Fill(palette.Paper, laid.Pieces[i].Outline)
+			a.painter.Fill(paper, laid.Pieces[i].Outline)
 		} else {
 			sides[i].Paint(&a.bench, canvas, a.viewOf(o, spread.moves[i]), quality(o))
 		}
@@ -107,8 +111,7 @@ func (a *artist) viewOf(o order, move geometry.Vec2) flat.View {
 	return flat.View{Scale: o.view.scale * o.density, Origin: o.view.corner.Sub(move), Pen: pen * o.density}
 }
 
-// print returns the print sides of all pieces, nil where plain white paper is to be
-// seen.
+// print returns the print sides of all pieces, nil where bare paper is to be seen.
 func (a *artist) print(o order) []*printed.Side {
 	if !o.layers.Has(scene.Artwork) {
 		return nil
@@ -154,11 +157,11 @@ func (a *artist) marks(piece *blank.Piece, palette, ground *flat.Palette, o orde
 // draw returns the drawings of all pieces.
 func (a *artist) draw(o order, inked bool) []scene.Drawing {
 	laid := &o.snapshot.Blank
-	wanted := drawnFor{laid, o.view.mm(), o.unit, inked}
+	wanted := drawnFor{laid, o.view.mm(), o.unit, inked, o.view.plain}
 	if a.drawn == wanted {
 		return a.drawings
 	}
-	screen := dieline.Screen{Letter: wanted.letter, Unit: o.unit, Say: a.say}
+	screen := dieline.Screen{Letter: wanted.letter, Unit: o.unit, Say: a.say, Plain: o.view.plain}
 	for i := range o.snapshot.Placed {
 		if inked {
 			screen.Covered = append(screen.Covered, o.snapshot.Placed[i].Place)
@@ -194,23 +197,26 @@ func (a *artist) giveBack(old *image.RGBA) {
 	}
 }
 
-// paletteOf returns the colours of the picture; inked tells whether printed paper is
-// shown, which stays light in a dark window.
+// paperOf returns the colour of the paper on its print side.
+func paperOf(laid *blank.Blank) color.NRGBA {
+	return color.NRGBA(solid.PaperOf(laid.Spec.Paper).Print)
+}
+
+// paletteOf returns the colours of the picture. The paper has its own colour, in a dark
+// window too. Only where something is printed can a line be lost in it.
 func paletteOf(o order, inked bool) *flat.Palette {
 	switch {
-	case inked && o.dark && o.faded:
-		return fadedOnPrint
-	case inked && o.dark:
-		return onPrint
 	case o.faded:
 		return fadedPalettes[o.dark]
+	case !inked:
+		return barePalettes[o.dark]
 	}
 	return palettes[o.dark]
 }
 
+// The palettes of light and of dark windows.
 var (
-	onPrint       = flat.OnPrint()
-	fadedOnPrint  = flat.OnPrint().Faded()
-	palettes      = map[bool]*flat.Palette{false: flat.Light(), true: flat.Dark()}
-	fadedPalettes = map[bool]*flat.Palette{false: flat.Light().Faded(), true: flat.Dark().Faded()}
+	palettes      = map[bool]*flat.Palette{false: flat.Light(), true: flat.OnPrint()}
+	barePalettes  = map[bool]*flat.Palette{false: flat.Light().WithoutHalo(), true: flat.OnPrint().WithoutHalo()}
+	fadedPalettes = map[bool]*flat.Palette{false: flat.Light().Faded(), true: flat.OnPrint().Faded()}
 )

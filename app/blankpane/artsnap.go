@@ -69,9 +69,9 @@ func (s *artSnap) move(box geometry.Rect) (by geometry.Vec2, onto snapped, guide
 type snapped struct{ x, y bool }
 
 // stretch returns the factor, near the given one, at which a corner that moves away from
-// the middle comes to lie on a line, and that line.
-func (s *artSnap) stretch(middle, corner geometry.Vec2, factor float64) (float64, []guide) {
-	way := corner.Sub(middle)
+// a fixed point comes to lie on a line, and that line.
+func (s *artSnap) stretch(fixed, corner geometry.Vec2, factor float64) (float64, []guide) {
+	way := corner.Sub(fixed)
 	best, reach := factor, s.reach/way.Length()
 	var guides []guide
 	try := func(from, along float64, lines []float64, line func(float64) guide) {
@@ -84,8 +84,8 @@ func (s *artSnap) stretch(middle, corner geometry.Vec2, factor float64) (float64
 			}
 		}
 	}
-	try(middle.X, way.X, s.xs, s.upright)
-	try(middle.Y, way.Y, s.ys, s.level)
+	try(fixed.X, way.X, s.xs, s.upright)
+	try(fixed.Y, way.Y, s.ys, s.level)
 	return best, guides
 }
 

@@ -17,10 +17,10 @@ type desk struct {
 	media geometry.Rect   // the pieces with their dimensions
 }
 
-// layOut puts the pieces on the desk. letter is the height of the lettering in mm,
-// for the dimensions stand between the pieces.
-func layOut(laid *blank.Blank, letter float64) desk {
-	screen := dieline.Screen{Letter: letter}
+// layOut puts the pieces on the desk as they are seen in a view: the dimensions, in its
+// lettering, stand between the pieces.
+func layOut(laid *blank.Blank, v view) desk {
+	screen := dieline.Screen{Letter: v.mm(), Plain: v.plain}
 	drawings := make([]scene.Drawing, len(laid.Pieces))
 	for i := range laid.Pieces {
 		drawings[i].Media = screen.Media(laid, i)

@@ -140,7 +140,7 @@ func TestGripsFollowThePointer(t *testing.T) {
 			spec.Body.Seams = bag.SeamsTwo // or a wider bag may come out of more pieces
 		}
 		before := blank.Lay(spec)
-		was := layOut(&before, 8)
+		was := layOut(&before, view{scale: 1, letter: 8})
 		for piece := range before.Pieces {
 			for i, g := range grips(&before, piece) {
 				for _, p := range g.pulls {
@@ -150,7 +150,7 @@ func TestGripsFollowThePointer(t *testing.T) {
 						continue
 					}
 					after := blank.Lay(changed)
-					now := layOut(&after, 8)
+					now := layOut(&after, view{scale: 1, letter: 8})
 					all := grips(&after, piece)
 					if len(all) != len(grips(&before, piece)) {
 						continue // a hole left the turn-in

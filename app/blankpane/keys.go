@@ -51,6 +51,11 @@ func (s *surface) fine() bool {
 	return s.pressed != nil && s.pressed.fine
 }
 
+// aboutMiddle tells whether artwork shall scale about its middle.
+func (s *surface) aboutMiddle() bool {
+	return s.keys[desktop.KeyControlLeft] || s.keys[desktop.KeyControlRight] || s.pressed != nil && s.pressed.middle
+}
+
 // shifted tells whether Shift is held down.
 func (s *surface) shifted() bool {
 	return s.keys[desktop.KeyShiftLeft] || s.keys[desktop.KeyShiftRight]
@@ -78,7 +83,8 @@ var arrows = map[fyne.KeyName]geometry.Vec2{
 }
 
 // TypedKey is part of fyne.Focusable. Arrows pan, or move the artwork that is being
-// placed; while measuring they go from mark to mark, and enter sets a point there.
+// placed; while measuring they go from mark to mark, and enter sets a point there. Delete
+// takes the artwork out.
 func (s *surface) TypedKey(ev *fyne.KeyEvent) {
 	if way, isArrow := arrows[ev.Name]; isArrow {
 		if s.measure != nil {
@@ -97,6 +103,10 @@ func (s *surface) TypedKey(ev *fyne.KeyEvent) {
 		keyrelay.ToWindow(s, ev)
 	case fyne.KeyEscape:
 		s.escape(ev)
+	case fyne.KeyDelete, fyne.KeyBackspace:
+		s.removeArt()
+	case desktop.KeyMenu:
+		s.artMenuAtFrame()
 	case fyne.KeyReturn, fyne.KeyEnter:
 		if s.measure != nil && s.measure.aimed {
 			s.measure.set(s.measure.pointer)

@@ -93,7 +93,7 @@ func (p *Pane) chooseLayers(below fyne.CanvasObject) {
 		check := widget.NewCheck(layer.Name, nil)
 		check.Checked = layer.Shown
 		check.OnChanged = func(shown bool) { p.SetLayer(layer.Role, shown) }
-		list.Add(container.NewBorder(nil, nil, check, container.NewCenter(newSample(layer.Role))))
+		list.Add(container.NewBorder(nil, nil, check, container.NewCenter(newSample(layer.Role, paperOf(p.laid())))))
 	}
 	closing := widget.NewButton(lang.L("Close"), nil)
 	list.Add(closing)

@@ -115,7 +115,7 @@ func (p *Pane) take(state document.State) {
 
 // arrange lays the pieces out anew after the view or the blank changed.
 func (p *Pane) arrange() {
-	p.desk = layOut(p.laid(), p.view.mm())
+	p.desk = layOut(p.laid(), p.view)
 	p.surface.marks = nil
 }
 
@@ -175,7 +175,7 @@ type paneRenderer struct {
 func (r *paneRenderer) Layout(size fyne.Size) {
 	r.ground.Resize(size)
 	top := r.pane.bar.MinSize().Height
-	bottom := r.pane.strip.heightAt(size.Width)
+	bottom := r.pane.strip.heightIn(size)
 	r.pane.bar.Resize(fyne.NewSize(size.Width, top))
 	r.pane.surface.Move(fyne.NewPos(0, top))
 	r.pane.surface.Resize(fyne.NewSize(size.Width, max(size.Height-top-bottom, 0)))

@@ -208,6 +208,7 @@ func TestPlaceIsBroughtIntoSight(t *testing.T) {
 
 func TestLayers(t *testing.T) {
 	b := newBench(t, bag.Default(), 900, 700)
+	b.SetLayer(scene.ContentArea, false) // its line runs close to the crease
 	at := b.pixel(0, 240, 250)
 	seen := func() bool { // any ink of the crease on a length of three dashes
 		paper := b.surface.picture.Image.At(int(at.X)-2, int(at.Y))
@@ -225,6 +226,7 @@ func TestLayers(t *testing.T) {
 	if seen() {
 		t.Error("the crease is seen though its layer is off")
 	}
+	b.SetLayer(scene.ContentArea, true)
 	names := map[string]bool{}
 	for _, layer := range b.Layers() {
 		if layer.Shown == (layer.Role == scene.Creasing) {
@@ -256,6 +258,22 @@ func TestLayersPopUp(t *testing.T) {
 		t.Error("the space bar does not switch the layer off")
 	}
 	popup.Hide()
+}
+
+// Where the legend would leave the blank no room, it gives way.
+func TestLegendGivesWay(t *testing.T) {
+	b := newBench(t, bag.Default(), 900, 700)
+	if !b.strip.body.Visible() {
+		t.Fatal("there is no legend in a large pane")
+	}
+	b.window.Resize(fyne.NewSize(230, 260))
+	if b.strip.body.Visible() || b.surface.Size().Height < 200 {
+		t.Errorf("shown %v, the blank has a height of %g", b.strip.body.Visible(), b.surface.Size().Height)
+	}
+	b.window.Resize(fyne.NewSize(900, 700))
+	if !b.strip.body.Visible() {
+		t.Error("the legend does not come back")
+	}
 }
 
 func TestLegendCanBeHidden(t *testing.T) {

@@ -2,6 +2,7 @@ package blankpane
 
 import (
 	"image"
+	"image/color"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
@@ -10,37 +11,57 @@ import (
 	"gussetwright/app/appearance"
 	"gussetwright/app/words"
 	"gussetwright/geometry"
+	"gussetwright/geometry/blank"
 	"gussetwright/render/dieline"
 	"gussetwright/render/flat"
 	"gussetwright/render/scene"
 )
 
-// sample shows what the lines of a role look like.
+// sample shows what the lines of a role, or of a part on the reverse, look like on the
+// paper of the bag.
 type sample struct {
 	widget.BaseWidget
-	role    scene.Role
+	draw    func(dieline.Screen, geometry.Rect) scene.Drawing
+	paper   color.NRGBA
 	picture *canvas.Raster
 	painter flat.Painter
 }
 
-// Size of a sample in pixels.
+// Size of a sample in pixels, at the usual text size.
 const (
 	sampleWidth  = 44
 	sampleHeight = 16
+	sampleEdge   = 3 // of paper beside the lines
 )
 
-func newSample(role scene.Role) *sample {
-	s := &sample{role: role}
+func newSample(role scene.Role, paper color.NRGBA) *sample {
+	return sampleOf(paper, func(screen dieline.Screen, box geometry.Rect) scene.Drawing { return screen.Sample(role, box) })
+}
+
+func newPartSample(part blank.GlueRole, paper color.NRGBA) *sample {
+	return sampleOf(paper, func(screen dieline.Screen, box geometry.Rect) scene.Drawing { return screen.SamplePart(part, box) })
+}
+
+func sampleOf(paper color.NRGBA, draw func(dieline.Screen, geometry.Rect) scene.Drawing) *sample {
+	s := &sample{paper: paper, draw: draw}
 	s.picture = canvas.NewRaster(s.paint)
-	s.picture.SetMinSize(fyne.NewSize(sampleWidth, sampleHeight))
 	s.ExtendBaseWidget(s)
 	return s
+}
+
+// MinSize is part of fyne.Widget. A sample grows with the lettering, so that it shows as
+// much of the dashes.
+func (s *sample) MinSize() fyne.Size {
+	const usual = 12 // of letterHeight
+	s.ExtendBaseWidget(s)
+	factor := float32(letterHeight() / usual)
+	return fyne.NewSize(sampleWidth*factor, sampleHeight*factor)
 }
 
 // CreateRenderer is part of fyne.Widget.
 func (s *sample) CreateRenderer() fyne.WidgetRenderer { return widget.NewSimpleRenderer(s.picture) }
 
-// paint draws the sample in the same sizes as on the blank.
+// paint draws the sample in the same sizes and inks as on the blank.
 func (s *sample) paint(width, height int) image.Image {
 	pixels := image.NewRGBA(image.Rect(0, 0, width, height))
 	if width < 1 || height < 1 {
@@ -48,8 +69,10 @@ func (s *sample) paint(width, height int) image.Image {
 	}
 	density := float64(width) / float64(max(s.Size().Width, 1))
 	box := geometry.RectAt(0, 0, float64(width)/density, float64(height)/density)
-	drawing := dieline.Screen{Letter: letterHeight(), Say: words.OnDrawing()}.Sample(s.role, box)
+	inner := geometry.RectAt(sampleEdge, 0, box.Width()-2*sampleEdge, box.Height())
+	drawing := s.draw(dieline.Screen{Letter: letterHeight(), Say: words.OnDrawing()}, inner)
 	s.painter.Begin(pixels, flat.View{Scale: density, Origin: geometry.Vec2{Y: box.Max.Y}, Pen: pen * density})
-	s.painter.Draw(drawing, palettes[appearance.IsDark()], flat.AllLayers())
+	s.painter.Clear(s.paper)
+	s.painter.Draw(drawing, barePalettes[appearance.IsDark()], flat.AllLayers())
 	return pixels
 }

@@ -11,7 +11,7 @@ import (
 // Places of the default bag, from its size: see TestGripsDriveTheirEntries.
 func TestSnapping(t *testing.T) {
 	laid := blank.Lay(bag.Default())
-	d := layOut(&laid, 8)
+	d := layOut(&laid, view{scale: 1, letter: 8})
 	marks := d.marks()
 	for _, c := range []struct {
 		name     string
@@ -35,7 +35,7 @@ func TestSnapping(t *testing.T) {
 
 func TestSnapToTheMiddleOfAHandHole(t *testing.T) {
 	laid := blank.Lay(handHole())
-	d := layOut(&laid, 8)
+	d := layOut(&laid, view{scale: 1, letter: 8})
 	got := d.snap(d.marks(), d.at(0, geometry.Vec2{X: 121, Y: 384}), 4)
 	if want := (geometry.Vec2{X: 120, Y: 385}); got.kind != centre || !got.at.Near(want) {
 		t.Errorf("%+v, want the centre at %v", got, want)
@@ -44,7 +44,7 @@ func TestSnapToTheMiddleOfAHandHole(t *testing.T) {
 
 func TestSnapToARoundCut(t *testing.T) {
 	laid := blank.Lay(handHole())
-	d := layOut(&laid, 8)
+	d := layOut(&laid, view{scale: 1, letter: 8})
 	// The round ends have a radius of 15 about (90, 385) and (150, 385).
 	got := d.snap(d.marks(), d.at(0, geometry.Vec2{X: 163.5, Y: 385 + 1}), 4)
 	if distance := got.at.Sub(geometry.Vec2{X: 150, Y: 385}).Length(); got.kind != onLine || distance < 14.999 || distance > 15.001 {
@@ -54,7 +54,7 @@ func TestSnapToARoundCut(t *testing.T) {
 
 func TestKeysGoFromMarkToMark(t *testing.T) {
 	laid := blank.Lay(bag.Default())
-	d := layOut(&laid, 8)
+	d := layOut(&laid, view{scale: 1, letter: 8})
 	marks := d.marks()
 	at := d.at(0, geometry.Vec2{X: 0, Y: 70})
 	var passed []geometry.Vec2

@@ -1,6 +1,7 @@
 package blankpane
 
 import (
+	"image/color"
 	"slices"
 
 	"fyne.io/fyne/v2"
@@ -9,6 +10,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"gussetwright/geometry/blank"
+	"gussetwright/render/dieline"
 	"gussetwright/render/flat"
 	"gussetwright/render/scene"
 )
@@ -16,9 +18,20 @@ import (
 // strip is the legend below the blank: a sample of each kind of line with its name.
 type strip struct {
 	widget.BaseWidget
-	roles []scene.Role
+	shown explained
 	body  *fyne.Container
 	off   bool // hidden by the user
+}
+
+// explained is what the strip depends on.
+type explained struct {
+	roles []scene.Role
+	parts []blank.GlueRole // on the reverse
+	paper color.NRGBA
+}
+
+func (e explained) equal(other explained) bool {
+	return slices.Equal(e.roles, other.roles) && slices.Equal(e.parts, other.parts) && e.paper == other.paper
 }
 
 func newStrip() *strip {
@@ -37,25 +50,35 @@ var legendRoles = []scene.Role{
 
 // show explains the layers that are shown and are on the blank.
 func (s *strip) show(layers flat.Layers, laid *blank.Blank) {
-	var roles []scene.Role
+	next := explained{paper: paperOf(laid)}
 	for _, role := range legendRoles {
 		absent := role == scene.Punching && len(laid.Pieces[0].Holes) == 0 ||
 			role == scene.Bleed && laid.Spec.Print.Bleed == 0
 		if layers.Has(role) && !absent {
-			roles = append(roles, role)
+			next.roles = append(next.roles, role)
 		}
 	}
-	if slices.Equal(roles, s.roles) {
+	if layers.Has(scene.Legend) {
+		next.parts = dieline.Behind(&laid.Pieces[0])
+	}
+	if next.equal(s.shown) {
 		return
 	}
-	s.roles = roles
+	s.shown = next
 	s.body.Objects = nil
-	for _, role := range roles {
-		word := widget.NewLabel(roleWord(role))
-		word.SizeName = theme.SizeNameCaptionText
-		s.body.Add(container.NewBorder(nil, nil, container.NewCenter(newSample(role)), nil, word))
+	for _, role := range next.roles {
+		s.add(newSample(role, next.paper), roleWord(role))
+	}
+	for _, part := range next.parts {
+		s.add(newPartSample(part, next.paper), partWord(part))
 	}
 	s.Refresh()
+}
+
+func (s *strip) add(sample fyne.CanvasObject, text string) {
+	word := widget.NewLabel(text)
+	word.SizeName = theme.SizeNameCaptionText
+	s.body.Add(container.NewBorder(nil, nil, container.NewCenter(sample), nil, word))
 }
 
 // heightAt returns the height of the strip at a width.
@@ -64,6 +87,18 @@ func (s *strip) heightAt(width float32) float32 {
 		return 0
 	}
 	return s.flow(width, func(fyne.CanvasObject, fyne.Position) {})
+}
+
+// heightIn returns the height of the strip in a pane. It gives way where it would take
+// more than a third of it.
+func (s *strip) heightIn(pane fyne.Size) float32 {
+	height := s.heightAt(pane.Width)
+	fits := height <= pane.Height/3
+	show(s.body, fits)
+	if !fits {
+		return 0
+	}
+	return height
 }
 
 // flow visits the entries of the strip row by row, and returns their height.

@@ -40,6 +40,7 @@ type press struct {
 	at     geometry.Vec2
 	button desktop.MouseButton
 	fine   bool // with a modifier for finer steps
+	middle bool // with the one that scales about the middle
 }
 
 // gripRef names a grip of the pane: its piece and its number there.
@@ -149,7 +150,7 @@ func (s *surface) MouseDown(ev *desktop.MouseEvent) {
 		on.Focus(s)
 	}
 	fine := ev.Modifier&(fyne.KeyModifierShift|fyne.KeyModifierAlt) != 0
-	s.pressed = &press{pixelAt(ev.Position), ev.Button, fine}
+	s.pressed = &press{pixelAt(ev.Position), ev.Button, fine, ev.Modifier&fyne.KeyModifierControl != 0}
 	s.pointer, s.over = s.pressed.at, true
 }
 
@@ -205,6 +206,9 @@ func (r *surfaceRenderer) Layout(size fyne.Size) {
 	s.overlay.Resize(size)
 	if s.pane.fitted {
 		s.pane.fit()
+	} else {
+		s.pane.view = s.pane.view.in(float64(size.Width), float64(size.Height))
+		s.pane.arrange()
 	}
 	s.pane.drawNow()
 }

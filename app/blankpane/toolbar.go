@@ -15,10 +15,11 @@ import (
 // toolbar is the row of buttons above the blank.
 type toolbar struct {
 	widget.BaseWidget
-	pane            *Pane
-	percent         *widget.Button
-	measure, legend *widget.Button
-	body            *fyne.Container
+	pane    *Pane
+	percent *widget.Button
+	measure *toolrow.Button
+	legend  *widget.Button
+	body    *fyne.Container
 }
 
 func newToolbar(p *Pane) *toolbar {
@@ -26,12 +27,13 @@ func newToolbar(p *Pane) *toolbar {
 	title := widget.NewLabel(lang.L("Blank"))
 	title.TextStyle.Bold = true
 	t.percent = toolrow.Quiet("100 %", nil, p.TrueSize)
-	t.measure = toolrow.Quiet(lang.L("Measure"), appearance.MeasureIcon(), func() { p.Measure(!p.Measuring()) })
+	t.measure = toolrow.Named(lang.L("Measure"), appearance.MeasureIcon(), func() { p.Measure(!p.Measuring()) })
 	t.legend = toolrow.Quiet(lang.L("Legend"), nil, func() { p.ShowLegend(!p.LegendShown()) })
-	layers := toolrow.Quiet(lang.L("Layers"), appearance.LayersIcon(), nil)
+	layers := toolrow.Named(lang.L("Layers"), appearance.LayersIcon(), nil)
 	layers.OnTapped = func() { p.chooseLayers(layers) }
-	out, in := toolrow.Quiet("", appearance.ZoomOutIcon(), p.ZoomOut), toolrow.Quiet("", appearance.ZoomInIcon(), p.ZoomIn)
-	fit := toolrow.Quiet("", appearance.FitIcon(), p.Fit)
+	out := toolrow.Sign(lang.L("Zoom out"), appearance.ZoomOutIcon(), p.ZoomOut)
+	in := toolrow.Sign(lang.L("Zoom in"), appearance.ZoomInIcon(), p.ZoomIn)
+	fit := toolrow.Sign(lang.L("Show the whole blank"), appearance.FitIcon(), p.Fit)
 	// Wheel and keys zoom as well, and the legend can be put away.
 	t.body = toolrow.New(title,
 		[]fyne.CanvasObject{out, t.percent, in, fit, t.measure, layers, t.legend},
@@ -48,7 +50,7 @@ func (t *toolbar) show() {
 	if text := fmt.Sprintf("%s %%", percentText(t.pane.Percent())); text != t.percent.Text {
 		t.percent.SetText(text)
 	}
-	setPressed(t.measure, t.pane.Measuring())
+	setPressed(&t.measure.Button, t.pane.Measuring())
 	setPressed(t.legend, t.pane.LegendShown())
 }
 

@@ -21,6 +21,17 @@ type view struct {
 	scale  float64       // pixels per mm
 	corner geometry.Vec2 // the point of the desk in the upper left corner
 	letter float64       // height of the lettering in pixels
+	plain  bool          // there is no room for the dimensions round the pieces
+}
+
+// The size of a pane, in letters, below which the dimensions round the blank would leave
+// it no room.
+const leastColumns, leastRows = 26, 18
+
+// in returns the view in a pane of a size in pixels.
+func (v view) in(width, height float64) view {
+	v.plain = width < leastColumns*v.letter || height < leastRows*v.letter
+	return v
 }
 
 // mm returns the height of the lettering in mm.
@@ -53,18 +64,19 @@ func (v view) pinned(p, pixel geometry.Vec2) view {
 // seen at the pixel. The pieces move apart on the desk as the lettering between
 // them grows beside them, so the point is held on its piece.
 func (v view) zoomed(laid *blank.Blank, pixel geometry.Vec2, scale float64) view {
-	piece, at := layOut(laid, v.mm()).nearest(v.desk(pixel))
+	piece, at := layOut(laid, v).nearest(v.desk(pixel))
 	v.scale = min(max(scale, leastScale), mostScale)
-	return v.pinned(layOut(laid, v.mm()).at(piece, at), pixel)
+	return v.pinned(layOut(laid, v).at(piece, at), pixel)
 }
 
 // fitted returns the view that shows all pieces with their dimensions as large as
 // the given pixels allow, and in their middle.
 func (v view) fitted(laid *blank.Blank, width, height float64) view {
+	v = v.in(width, height)
 	low, high := float64(leastScale), float64(mostScale)
 	for range 40 {
 		v.scale = (low + high) / 2
-		media := layOut(laid, v.mm()).media
+		media := layOut(laid, v).media
 		if media.Width()*v.scale <= width && media.Height()*v.scale <= height {
 			low = v.scale
 		} else {
@@ -73,5 +85,5 @@ func (v view) fitted(laid *blank.Blank, width, height float64) view {
 	}
 	v.scale = low
 	middle := geometry.Vec2{X: width / 2, Y: height / 2}
-	return v.pinned(layOut(laid, v.mm()).media.Center(), middle)
+	return v.pinned(layOut(laid, v).media.Center(), middle)
 }

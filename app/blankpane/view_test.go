@@ -14,10 +14,10 @@ func TestZoomKeepsThePointUnderThePointer(t *testing.T) {
 		laid := blank.Lay(spec)
 		v := view{letter: 12}.fitted(&laid, 900, 700)
 		for _, pixel := range []geometry.Vec2{{X: 10, Y: 20}, {X: 300, Y: 350}, {X: 640, Y: 350}, {X: 890, Y: 10}} {
-			piece, at := layOut(&laid, v.mm()).nearest(v.desk(pixel))
+			piece, at := layOut(&laid, v).nearest(v.desk(pixel))
 			for _, factor := range []float64{1.2, 0.5, 7} {
 				zoomed := v.zoomed(&laid, pixel, v.scale*factor)
-				on := layOut(&laid, zoomed.mm()).at(piece, at)
+				on := layOut(&laid, zoomed).at(piece, at)
 				if got := zoomed.screen(on); got.Sub(pixel).Length() > 1e-6 {
 					t.Errorf("%s: %v of piece %d went from pixel %v to %v", name, at, piece, pixel, got)
 				}
@@ -45,7 +45,7 @@ func TestFitShowsEverythingAndNoSmallerThanNeeded(t *testing.T) {
 		laid := blank.Lay(spec)
 		for _, size := range [][2]float64{{600, 400}, {900, 640}, {1600, 930}, {300, 800}} {
 			v := view{letter: 12}.fitted(&laid, size[0], size[1])
-			media := layOut(&laid, v.mm()).media
+			media := layOut(&laid, v).media
 			low, high := v.screen(geometry.Vec2{X: media.Min.X, Y: media.Max.Y}), v.screen(geometry.Vec2{X: media.Max.X, Y: media.Min.Y})
 			if low.X < -1e-3 || low.Y < -1e-3 || high.X > size[0]+1e-3 || high.Y > size[1]+1e-3 {
 				t.Errorf("%v × %v × %v in %v: reaches from %v to %v", spec.Body.Width, spec.Body.Gusset, spec.Body.Height, size, low, high)
@@ -59,7 +59,7 @@ func TestFitShowsEverythingAndNoSmallerThanNeeded(t *testing.T) {
 
 func TestPanels(t *testing.T) {
 	laid := blank.Lay(twoSeams())
-	d := layOut(&laid, 10)
+	d := layOut(&laid, view{scale: 1, letter: 10})
 	for _, c := range []struct {
 		piece int
 		at    geometry.Vec2
@@ -82,11 +82,29 @@ func TestPanels(t *testing.T) {
 func TestBaseCreaseIsTheGround(t *testing.T) {
 	for _, spec := range []bag.Spec{bag.Default(), twoSeams()} {
 		laid := blank.Lay(spec)
-		d := layOut(&laid, 10)
+		d := layOut(&laid, view{scale: 1, letter: 10})
 		for i, piece := range laid.Pieces {
 			if got := d.at(i, geometry.Vec2{Y: piece.Levels.Base}).Y; math.Abs(got) > 1e-9 {
 				t.Errorf("piece %d: base crease at %g", i, got)
 			}
+		}
+	}
+}
+
+// In a small pane the blank is seen without the dimensions round it, and large.
+func TestSmallPaneShowsTheBlankAlone(t *testing.T) {
+	laid := blank.Lay(bag.Default())
+	for _, c := range []struct {
+		width, height float64
+		plain         bool
+	}{{900, 700, false}, {270, 440, true}, {900, 190, true}} {
+		v := view{letter: 12}.fitted(&laid, c.width, c.height)
+		if v.plain != c.plain {
+			t.Errorf("%g × %g: without dimensions is %v, want %v", c.width, c.height, v.plain, c.plain)
+		}
+		share := max(laid.Pieces[0].Width*v.scale/c.width, laid.Pieces[0].Height*v.scale/c.height)
+		if share < 0.6 {
+			t.Errorf("%g × %g: the blank takes %.0f %% of the pane", c.width, c.height, 100*share)
 		}
 	}
 }

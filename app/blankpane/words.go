@@ -5,6 +5,7 @@ import (
 
 	"gussetwright/geometry"
 	"gussetwright/geometry/bag"
+	"gussetwright/geometry/blank"
 	"gussetwright/render/scene"
 )
 
@@ -31,6 +32,14 @@ func roleWord(role scene.Role) string {
 		return lang.L("Hole")
 	}
 	return lang.L("Cut edge")
+}
+
+// partWord returns what a part that is glued to the reverse is called in the legend.
+func partWord(part blank.GlueRole) string {
+	if part == blank.GlueTopCard {
+		return lang.L("Top card")
+	}
+	return lang.L("Handle patch")
 }
 
 // kindWord says what a measuring point has snapped to.

@@ -9,6 +9,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/lang"
+	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
 	"gussetwright/app/document"
@@ -21,24 +22,38 @@ import (
 type Strip struct {
 	widget.BaseWidget
 
-	look  *focus.Focus
-	set   *settings.Settings
-	title *widget.Label
-	rows  []*row
-	list  *fyne.Container
-	at    int // the row that was shown last, or −1
-	stop  func()
+	look   *focus.Focus
+	set    *settings.Settings
+	title  *widget.Label
+	rows   []*row
+	list   *fyne.Container
+	scroll *container.Scroll
+	lead   func(check.Finding) // to the entry that mends it, or nil
+	at     int                 // the row that was shown last, or −1
+	stop   func()
 }
 
 // New returns the strip of a document. Lengths are shown in the unit of the settings.
 func New(doc *document.Document, look *focus.Focus, set *settings.Settings) *Strip {
 	s := &Strip{look: look, set: set, title: widget.NewLabel(""), list: container.NewVBox(), at: -1}
 	s.title.TextStyle.Bold = true
+	s.scroll = container.NewVScroll(container.NewPadded(s.list))
 	s.ExtendBaseWidget(s)
 	s.show(doc.State())
 	s.stop = doc.Listen(s.show)
 	set.Listen(func() { s.show(doc.State()) })
 	return s
+}
+
+// OnChosen sets what is called when a finding is chosen by a click or by Enter, besides
+// showing its place: it leads to the entry that mends it.
+func (s *Strip) OnChosen(lead func(check.Finding)) { s.lead = lead }
+
+func (s *Strip) chosen(r *row) {
+	r.showPlace()
+	if s.lead != nil {
+		s.lead(r.finding)
+	}
 }
 
 // Next shows the place of the next finding, or with −1 of the one before. After the
@@ -52,7 +67,8 @@ func (s *Strip) Next(by int) {
 		s.at = 0
 	}
 	s.at = ((s.at+by)%count + count) % count
-	s.rows[s.at].Tapped(nil)
+	s.rows[s.at].showPlace()
+	s.bring(s.rows[s.at])
 	if canvas := fyne.CurrentApp().Driver().CanvasForObject(s); canvas != nil {
 		canvas.Focus(s.rows[s.at])
 	}
@@ -63,7 +79,7 @@ func (s *Strip) Close() { s.stop() }
 
 // CreateRenderer is part of fyne.Widget.
 func (s *Strip) CreateRenderer() fyne.WidgetRenderer {
-	return widget.NewSimpleRenderer(container.NewBorder(s.title, nil, nil, nil, container.NewVScroll(container.NewPadded(s.list))))
+	return widget.NewSimpleRenderer(container.NewBorder(s.title, nil, nil, nil, s.scroll))
 }
 
 // show puts the findings of a state into the rows. Rows are used again, since this
@@ -71,9 +87,10 @@ func (s *Strip) CreateRenderer() fyne.WidgetRenderer {
 func (s *Strip) show(state document.State) {
 	found := state.Snapshot.Findings
 	setText(s.title, Summary(found))
+	arrived := firstGrave(s.shown(), found)
 	changed := len(found) != len(s.rows)
 	for len(s.rows) < len(found) {
-		s.rows = append(s.rows, newRow(s.look))
+		s.rows = append(s.rows, newRow(s))
 	}
 	s.rows = s.rows[:len(found)]
 	s.at = min(s.at, len(found)-1)
@@ -86,6 +103,50 @@ func (s *Strip) show(state document.State) {
 			s.list.Add(r)
 		}
 		s.list.Refresh()
+	}
+	if arrived >= 0 {
+		s.bring(s.rows[arrived])
+	}
+}
+
+// shown returns the findings in the rows.
+func (s *Strip) shown() []check.Finding {
+	list := make([]check.Finding, len(s.rows))
+	for i, r := range s.rows {
+		list[i] = r.finding
+	}
+	return list
+}
+
+// firstGrave returns the first error or warning that was not there before, or −1. One
+// whose numbers change while something is dragged is not a new one.
+func firstGrave(before, now []check.Finding) int {
+	type kind struct {
+		severity check.Severity
+		code     string
+	}
+	count := map[kind]int{}
+	for i := range before {
+		count[kind{before[i].Severity, before[i].Code}]++
+	}
+	for i := range now {
+		k := kind{now[i].Severity, now[i].Code}
+		if count[k]--; count[k] < 0 && k.severity != check.Note {
+			return i
+		}
+	}
+	return -1
+}
+
+// bring scrolls so that a row is in sight, its top at least.
+func (s *Strip) bring(r *row) {
+	top, height := r.Position().Y+theme.Padding(), r.Size().Height
+	offset := min(max(s.scroll.Offset.Y, top+height-s.scroll.Size().Height), top)
+	if offset < height/2 {
+		offset = 0 // with the room above the first row
+	}
+	if offset != s.scroll.Offset.Y {
+		s.scroll.ScrollToOffset(fyne.NewPos(0, offset))
 	}
 }
 

@@ -1,6 +1,7 @@
 package findings
 
 import (
+	"slices"
 	"testing"
 
 	"fyne.io/fyne/v2"
@@ -10,6 +11,8 @@ import (
 	"gussetwright/app/focus"
 	"gussetwright/app/settings"
 	"gussetwright/geometry"
+	"gussetwright/geometry/bag"
+	"gussetwright/geometry/check"
 )
 
 func TestClickShowsThePlace(t *testing.T) {
@@ -32,10 +35,88 @@ func TestClickShowsThePlace(t *testing.T) {
 	if place == nil || place.At != found[0].At {
 		t.Errorf("shown %v, want %v", place, found[0].At)
 	}
+	var led []string
+	strip.OnChosen(func(f check.Finding) { led = append(led, f.Code) })
 	look.Show(nil)
 	strip.rows[0].TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
 	if look.Place() == nil {
 		t.Error("Enter shows no place")
+	}
+	test.Tap(strip.rows[1])
+	if want := []string{found[0].Code, found[1].Code}; !slices.Equal(led, want) {
+		t.Errorf("led to the entries of %q, want %q", led, want)
+	}
+	strip.Next(1)
+	if len(led) != 2 {
+		t.Error("going through the findings leads away from them")
+	}
+}
+
+// What is graver than a note comes into sight when it arrives, but does not pull at the
+// list while its numbers change, or when nothing has come.
+func TestGraveFindingsComeIntoSight(t *testing.T) {
+	app := test.NewTempApp(t)
+	doc := document.New()
+	strip := New(doc, focus.New(), settings.New(app.Preferences()))
+	window := test.NewTempWindow(t, strip)
+	window.Resize(fyne.NewSize(700, 90))
+	change := func(do func(*bag.Spec)) {
+		spec := doc.State().Spec
+		do(&spec)
+		doc.Set(spec)
+	}
+	change(func(spec *bag.Spec) {
+		spec.Sheet.Gripper = 2
+		spec.Paper.Grammage = 40
+	})
+	strip.scroll.ScrollToBottom()
+	low := strip.scroll.Offset.Y
+	if low == 0 {
+		t.Fatalf("%d findings all fit; the test needs more", len(strip.rows))
+	}
+	change(func(spec *bag.Spec) { spec.Sheet.Gripper = 3 })
+	if strip.scroll.Offset.Y != low {
+		t.Error("the list moved though nothing new was found")
+	}
+	change(func(spec *bag.Spec) { spec.Sheet.Width = 300 })
+	if first := strip.rows[0].finding; first.Code != "no-sheet-fits" || first.Severity != check.Error {
+		t.Fatalf("the first finding is %q", strip.rows[0].finding.Code)
+	}
+	if strip.scroll.Offset.Y != 0 {
+		t.Errorf("the list stands at %g though an error arrived at its head", strip.scroll.Offset.Y)
+	}
+	strip.scroll.ScrollToBottom()
+	low = strip.scroll.Offset.Y
+	change(func(spec *bag.Spec) { spec.Sheet.Width = 301 })
+	if strip.scroll.Offset.Y != low {
+		t.Error("the list moved though the error only changed its number")
+	}
+}
+
+// The messages begin below each other, and so do the remedies, whatever the severity.
+func TestColumnsLineUp(t *testing.T) {
+	app := test.NewTempApp(t)
+	doc := document.New()
+	strip := New(doc, focus.New(), settings.New(app.Preferences()))
+	window := test.NewTempWindow(t, strip)
+	window.Resize(fyne.NewSize(900, 200))
+	spec := doc.State().Spec
+	spec.Sheet.Width, spec.Body.SeamFlap = 300, 10
+	doc.Set(spec)
+	x := func(object fyne.CanvasObject) float32 { return app.Driver().AbsolutePositionForObject(object).X }
+	severities := map[check.Severity]bool{}
+	for _, r := range strip.rows {
+		severities[r.finding.Severity] = true
+		if x(r.message) != x(strip.rows[0].message) || x(r.remedy) != x(strip.rows[0].remedy) {
+			t.Errorf("%s: message at %g and remedy at %g, in the first row at %g and %g",
+				r.finding.Severity, x(r.message), x(r.remedy), x(strip.rows[0].message), x(strip.rows[0].remedy))
+		}
+		if least := r.kind.MinSize().Width; r.kind.Size().Width < least {
+			t.Errorf("%s: the word has %g of the %g it needs", r.finding.Severity, r.kind.Size().Width, least)
+		}
+	}
+	if len(severities) != 3 {
+		t.Errorf("only the severities %v are shown", severities)
 	}
 }
 

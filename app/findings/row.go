@@ -20,11 +20,11 @@ import (
 )
 
 // row is one finding: a sign, the message, the remedy. It can be reached with the
-// tab key; a click, Enter or the space bar shows its place.
+// tab key; a click, Enter or the space bar shows its place and leads to its entry.
 type row struct {
 	widget.BaseWidget
 
-	look    *focus.Focus
+	strip   *Strip
 	finding check.Finding
 	sign    *widget.Icon
 	kind    *widget.Label
@@ -33,9 +33,9 @@ type row struct {
 	ground  *canvas.Rectangle
 }
 
-func newRow(look *focus.Focus) *row {
+func newRow(strip *Strip) *row {
 	r := &row{
-		look: look, sign: widget.NewIcon(nil), kind: widget.NewLabel(""),
+		strip: strip, sign: widget.NewIcon(nil), kind: widget.NewLabel(""),
 		message: widget.NewLabel(""), remedy: widget.NewLabel(""), ground: canvas.NewRectangle(color.Transparent),
 	}
 	r.kind.TextStyle.Bold = true
@@ -81,16 +81,19 @@ func severityName(s check.Severity) string {
 
 // CreateRenderer is part of fyne.Widget.
 func (r *row) CreateRenderer() fyne.WidgetRenderer {
-	head := container.NewHBox(container.NewCenter(r.sign), r.kind)
+	head := container.New(headLayout{}, r.sign, r.kind)
 	texts := container.NewGridWithColumns(2, r.message, r.remedy)
 	return widget.NewSimpleRenderer(container.NewStack(r.ground,
-		container.NewBorder(nil, nil, container.NewVBox(head), nil, texts)))
+		container.NewBorder(nil, nil, head, nil, texts)))
 }
 
-// Tapped shows the place of the finding.
-func (r *row) Tapped(*fyne.PointEvent) {
-	r.look.Show(&focus.Place{Piece: r.finding.Piece, At: r.finding.At})
+// showPlace rings the place of the finding in the panes.
+func (r *row) showPlace() {
+	r.strip.look.Show(&focus.Place{Piece: r.finding.Piece, At: r.finding.At})
 }
+
+// Tapped shows the place of the finding and leads to the entry that mends it.
+func (r *row) Tapped(*fyne.PointEvent) { r.strip.chosen(r) }
 
 // Cursor tells that the row can be clicked.
 func (r *row) Cursor() desktop.Cursor { return desktop.PointerCursor }
@@ -104,8 +107,11 @@ func (r *row) MouseMoved(*desktop.MouseEvent) {}
 // MouseOut takes the light away.
 func (r *row) MouseOut() { r.light("") }
 
-// FocusGained lights the row up.
-func (r *row) FocusGained() { r.light(theme.ColorNameFocus) }
+// FocusGained lights the row up and brings it in sight.
+func (r *row) FocusGained() {
+	r.light(theme.ColorNameFocus)
+	r.strip.bring(r)
+}
 
 // FocusLost takes the light away.
 func (r *row) FocusLost() { r.light("") }
@@ -113,7 +119,7 @@ func (r *row) FocusLost() { r.light("") }
 // TypedRune is part of fyne.Focusable.
 func (r *row) TypedRune(rune) {}
 
-// TypedKey shows the place of the finding.
+// TypedKey does what a click does.
 func (r *row) TypedKey(key *fyne.KeyEvent) {
 	keyrelay.ToWindow(r, key)
 	switch key.Name {

@@ -39,6 +39,7 @@ type Bar struct {
 	answers *fyne.Container
 	ground  *canvas.Rectangle
 	escape  func()
+	moved   func()   // the bar takes room, or gives it back
 	kind    Kind     // of the notice that is shown
 	waiting []func() // notices that wait for a question to be answered
 }
@@ -47,13 +48,22 @@ type Bar struct {
 func New() *Bar {
 	b := &Bar{
 		sign: widget.NewIcon(nil), text: widget.NewLabel(""), answers: container.NewHBox(),
-		ground: canvas.NewRectangle(color.Transparent),
+		ground: canvas.NewRectangle(color.Transparent), moved: func() {},
 	}
 	b.text.Wrapping = fyne.TextWrapWord
 	b.ground.StrokeWidth = 2
 	b.ExtendBaseWidget(b)
 	b.Hide()
 	return b
+}
+
+// OnMove sets what is called when the bar takes room or gives it back: what stands below
+// it has to be laid out anew.
+func (b *Bar) OnMove(call func()) { b.moved = call }
+
+func (b *Bar) hide() {
+	b.Hide()
+	b.moved()
 }
 
 // CreateRenderer is part of fyne.Widget.
@@ -89,13 +99,13 @@ func (b *Bar) Say(kind Kind, text string, answers ...Answer) {
 	b.text.SetText(text)
 	b.answers.RemoveAll()
 	b.escape = func() {
-		b.Hide()
+		b.hide()
 		b.next()
 	}
 	var focus fyne.Focusable
 	for _, answer := range answers {
 		give := func() {
-			b.Hide()
+			b.hide()
 			if answer.Do != nil {
 				answer.Do()
 			}
@@ -112,6 +122,7 @@ func (b *Bar) Say(kind Kind, text string, answers ...Answer) {
 	b.colour(kind)
 	b.Show()
 	b.Refresh()
+	b.moved()
 	if canvas := fyne.CurrentApp().Driver().CanvasForObject(b); canvas != nil && focus != nil {
 		canvas.Focus(focus)
 	}

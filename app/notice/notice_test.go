@@ -1,6 +1,7 @@
 package notice_test
 
 import (
+	"slices"
 	"testing"
 
 	"fyne.io/fyne/v2"
@@ -76,5 +77,20 @@ func TestSayAfter(t *testing.T) {
 			t.Errorf("the bar says %q, want %q", bar.Text(), want)
 		}
 		bar.Escape()
+	}
+}
+
+// What stands below the bar is told when it takes room and when it gives it back.
+func TestBarTellsOfItsRoom(t *testing.T) {
+	test.NewTempApp(t)
+	bar := notice.New()
+	var seen []bool
+	bar.OnMove(func() { seen = append(seen, bar.Visible()) })
+	bar.Say(notice.Ask, "Keep it?", notice.Answer{Label: "Yes"}, notice.Answer{Label: "No"})
+	test.Tap(bar.Answers()[0])
+	bar.Say(notice.Tell, "Kept.")
+	bar.Escape()
+	if want := []bool{true, false, true, false}; !slices.Equal(seen, want) {
+		t.Errorf("told with the bar shown %v, want %v", seen, want)
 	}
 }

@@ -1,6 +1,7 @@
 // Package toolrow lays out the row of tools above a pane: the title on the left, the
-// tools on the right. Where the pane is too narrow for all of them, those that can be
-// done without give way, so that the window fits small screens.
+// tools on the right. Where the pane is too narrow for all of them, words give way to
+// their icons, and then those tools that can be done without, so that the window fits
+// small screens. What a tool without a word does is said below it.
 package toolrow
 
 import (
@@ -10,6 +11,8 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
+
+	"gussetwright/app/paneview"
 )
 
 // Quiet returns a button that does not shout.
@@ -19,16 +22,25 @@ func Quiet(text string, icon fyne.Resource, tapped func()) *widget.Button {
 	return button
 }
 
-// New returns the row of a title and tools. Those of yielding give way first to last
-// when there is no room, the tools of a group together; they must be reachable by other
-// means.
+// New returns the row of a title and tools. Where there is no room, first the words of
+// tools with an icon give way, the last first. Then those of yielding do, first to last,
+// the tools of a group together; they must be reachable by other means.
 func New(title fyne.CanvasObject, tools []fyne.CanvasObject, yielding ...[]fyne.CanvasObject) *fyne.Container {
-	return container.New(&row{title: title, yielding: yielding}, append([]fyne.CanvasObject{title}, tools...)...)
+	r := &row{title: title, yielding: yielding, hint: paneview.NewCaption()}
+	objects := append([]fyne.CanvasObject{title}, tools...)
+	for _, tool := range tools {
+		if button, is := tool.(*Button); is {
+			button.row = r
+		}
+	}
+	return container.New(r, append(objects, r.hint.Container)...)
 }
 
 type row struct {
 	title    fyne.CanvasObject
 	yielding [][]fyne.CanvasObject
+	hint     *paneview.Caption // on top of what lies below the row
+	width    float32
 }
 
 // yields tells whether an object may give way.
@@ -36,21 +48,27 @@ func (r *row) yields(object fyne.CanvasObject) bool {
 	return slices.ContainsFunc(r.yielding, func(group []fyne.CanvasObject) bool { return slices.Contains(group, object) })
 }
 
+// tools returns the title and the tools among the objects of the row.
+func (r *row) tools(objects []fyne.CanvasObject) []fyne.CanvasObject {
+	return slices.DeleteFunc(slices.Clone(objects), func(o fyne.CanvasObject) bool { return o == r.hint.Container })
+}
+
 // MinSize is part of fyne.Layout.
 func (r *row) MinSize(objects []fyne.CanvasObject) fyne.Size {
-	width, height := float32(0), float32(0)
-	for _, object := range objects {
-		least := object.MinSize()
-		height = max(height, least.Height)
+	width, height := -theme.Padding(), float32(0)
+	for _, object := range r.tools(objects) {
+		height = max(height, object.MinSize().Height)
 		if !r.yields(object) {
-			width += least.Width + theme.Padding()
+			width += leastWidth(object) + theme.Padding()
 		}
 	}
-	return fyne.NewSize(width, height)
+	return fyne.NewSize(max(width, 0), height)
 }
 
 // Layout is part of fyne.Layout.
 func (r *row) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	r.width = size.Width
+	objects = r.tools(objects)
 	shown := r.fitting(objects, size.Width)
 	x := size.Width
 	for _, object := range slices.Backward(objects) {
@@ -70,12 +88,22 @@ func (r *row) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 	}
 }
 
-// fitting returns the objects for which there is room.
+// fitting returns the objects for which there is room, and takes the words off those
+// buttons for whose words there is none.
 func (r *row) fitting(objects []fyne.CanvasObject, room float32) []fyne.CanvasObject {
 	shown := slices.Clone(objects)
-	width := float32(0)
+	width := -theme.Padding()
 	for _, object := range objects {
-		width += object.MinSize().Width + theme.Padding()
+		width += fullWidth(object) + theme.Padding()
+	}
+	for _, object := range slices.Backward(objects) {
+		if button, is := object.(*Button); is {
+			short := width > room && button.canBeShort()
+			if short {
+				width -= fullWidth(button) - leastWidth(button)
+			}
+			button.shorten(short)
+		}
 	}
 	for _, group := range r.yielding {
 		if width <= room {
@@ -87,6 +115,22 @@ func (r *row) fitting(objects []fyne.CanvasObject, room float32) []fyne.CanvasOb
 		shown = slices.DeleteFunc(shown, func(o fyne.CanvasObject) bool { return slices.Contains(group, o) })
 	}
 	return shown
+}
+
+// fullWidth returns the width of an object with all its words.
+func fullWidth(object fyne.CanvasObject) float32 {
+	if button, is := object.(*Button); is {
+		return button.fullWidth()
+	}
+	return object.MinSize().Width
+}
+
+// leastWidth returns the width of an object without the words that may give way.
+func leastWidth(object fyne.CanvasObject) float32 {
+	if button, is := object.(*Button); is {
+		return button.leastWidth()
+	}
+	return object.MinSize().Width
 }
 
 func show(object fyne.CanvasObject, visible bool) {

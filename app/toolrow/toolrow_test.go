@@ -20,7 +20,7 @@ func TestToolsGiveWayInOrder(t *testing.T) {
 	window.SetPadded(false)
 
 	window.Resize(fyne.NewSize(600, 40))
-	for _, object := range row.Objects {
+	for _, object := range []fyne.CanvasObject{title, first, second, third} {
 		if !object.Visible() {
 			t.Error("a tool is hidden though there is room")
 		}

@@ -64,7 +64,7 @@ func TestLessonComesAndGoes(t *testing.T) {
 func TestLessonIsPrinted(t *testing.T) {
 	w := opened(t, demoFile(t))
 	w.toggleLesson()
-	w.printLesson("lessons of another kind")
+	w.writeLesson("lessons of another kind")
 	if !strings.Contains(w.lesson.Said(), "cannot be written") || !strings.Contains(w.lesson.Said(), "not known") {
 		t.Errorf("of a kind that nobody knows it says %q", w.lesson.Said())
 	}
@@ -72,5 +72,45 @@ func TestLessonIsPrinted(t *testing.T) {
 	w.lesson.TypedKey(&fyne.KeyEvent{Name: fyne.KeyEscape})
 	if !w.inLesson() || w.bar.Visible() {
 		t.Error("Escape leaves the lesson while there is something to answer")
+	}
+}
+
+// From the help the lesson comes back as it was left, with the keys; so do the desk and the
+// meeting view.
+func TestHelpLeadsBackToTheLesson(t *testing.T) {
+	w := opened(t, demoFile(t))
+	press := func(key fyne.KeyName) { w.window.Canvas().Focused().TypedKey(&fyne.KeyEvent{Name: key}) }
+	w.toggleLesson()
+	w.lesson.TypedRune('7')
+	w.lesson.TypedRune('f')
+	before := w.lesson.Stage()
+	for _, back := range []fyne.KeyName{fyne.KeyEscape, fyne.KeySpace} { // Space presses the button that leads back
+		w.showHelp()
+		if w.inLesson() {
+			t.Fatal("the help is not shown")
+		}
+		w.showHelp() // once more does nothing
+		press(back)
+		if !w.inLesson() || w.lesson.Stage() != before || before != 6 || !w.window.FullScreen() {
+			t.Errorf("%s leads to stage %d, in the lesson %v, was at %d, full screen %v", back, w.lesson.Stage(), w.inLesson(), before, w.window.FullScreen())
+		}
+		if w.window.Canvas().Focused() != w.lesson.FirstFocus() {
+			t.Errorf("%s: the keys go to %T", back, w.window.Canvas().Focused())
+		}
+	}
+	press(fyne.KeyEscape)
+	if !w.atDesk() {
+		t.Error("the keys do not reach the lesson")
+	}
+	w.showHelp()
+	press(fyne.KeyEscape)
+	if w.window.Canvas().Focused() != nil {
+		t.Errorf("at the desk the keys go to %T of the help", w.window.Canvas().Focused())
+	}
+	w.toggleMeeting()
+	w.showHelp()
+	press(fyne.KeyEscape)
+	if !w.inMeeting() || w.window.Canvas().Focused() != w.meeting.FirstFocus() {
+		t.Errorf("in the meeting view %v, the keys go to %T", w.inMeeting(), w.window.Canvas().Focused())
 	}
 }

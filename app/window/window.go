@@ -27,6 +27,7 @@ import (
 	"gussetwright/app/steps"
 	"gussetwright/app/welcome"
 	"gussetwright/app/words"
+	"gussetwright/geometry/check"
 )
 
 // Window is the main window with everything in it.
@@ -78,6 +79,7 @@ func newWindow(app fyne.App, set *settings.Settings, doc *document.Document, fil
 	w.blank = blankpane.New(w.doc, w.look, set)
 	w.folded = foldedpane.New(w.doc, w.look, set)
 	w.findings = findings.New(w.doc, w.look, w.set)
+	w.findings.OnChosen(w.leadTo)
 	w.files = filestep.New(w.doc, w.baseName, set, w.window)
 	w.foot = status.New(w.doc, set)
 	w.newArtwork(later)
@@ -86,7 +88,9 @@ func newWindow(app fyne.App, set *settings.Settings, doc *document.Document, fil
 	w.steps = steps.New(w.doc, w.look, set, w.art, w.files, later)
 	w.desk = newDesk(set, w.steps, w.blank, w.folded, w.findings)
 	w.pages = container.NewStack(w.desk.all)
-	w.layers = container.NewStack(container.NewBorder(w.bar, w.foot, nil, nil, w.pages))
+	frame := container.NewBorder(w.bar, w.foot, nil, nil, w.pages)
+	w.bar.OnMove(func() { frame.Layout.Layout(frame.Objects, frame.Size()) })
+	w.layers = container.NewStack(frame)
 	w.window.SetContent(w.layers)
 	w.menu = w.newMenu()
 	w.keeper = w.newKeeper()
@@ -144,6 +148,13 @@ func (w *Window) showPage(page fyne.CanvasObject) {
 	case w.lesson:
 		w.lesson.Open()
 	}
+}
+
+// leadTo shows the entry that mends a finding, and for one about artwork the piece at
+// its place.
+func (w *Window) leadTo(f check.Finding) {
+	w.steps.ShowEntryOf(f)
+	w.blank.ChooseArtworkAt(f.Piece, f.At)
 }
 
 // atDesk tells whether the desk is shown.

@@ -7,7 +7,6 @@ import (
 	"testing"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/storage"
 	"fyne.io/fyne/v2/test"
 
@@ -16,6 +15,7 @@ import (
 	"gussetwright/app/project"
 	"gussetwright/app/session"
 	"gussetwright/app/settings"
+	"gussetwright/app/steady"
 	"gussetwright/assets"
 	"gussetwright/geometry/bag"
 )
@@ -297,8 +297,8 @@ func TestFilesStepKeepsItsButtonInSight(t *testing.T) {
 		t.Errorf("the button ends at %g, below %g", bottom, foot)
 	}
 	for _, object := range test.LaidOutObjects(w.steps.Page()) {
-		scroll, ok := object.(*container.Scroll)
-		if !ok || scroll.Direction != container.ScrollVerticalOnly {
+		scroll, ok := object.(*steady.Scroll)
+		if !ok {
 			continue
 		}
 		if scroll.Content.MinSize().Height <= scroll.Size().Height {

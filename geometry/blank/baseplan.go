@@ -96,7 +96,7 @@ func (f *frame) glueBlock(g *gluer, c column) {
 	}
 	front, back := p.covered("front"), p.covered("back")
 	if c.kind == gusset {
-		pastLeft := border{across: 1, from: glueMargin} // no edge at all
+		pastLeft := border{across: 1, from: glueMargin}     // no edge at all
 		if c.name == "gusset-right" && 2*p.flap > p.width { // its tip lies under the left flap
 			pastLeft.from = -p.flap
 		}

@@ -35,6 +35,7 @@ type drafter struct {
 	// hatching keeps clear of it.
 	lettering []geometry.Rect
 	screen    *Screen // nil for a drawing that goes into files
+	outside   bool    // the blank is printed: nothing is written on it
 }
 
 // letterHeight returns the height of the lettering in mm for a drawing of this
@@ -51,7 +52,7 @@ func letterHeight(piece *blank.Piece) float64 {
 
 func draw(laid *blank.Blank, index int, date string) scene.Drawing {
 	piece := &laid.Pieces[index]
-	d := drafter{laid: laid, spec: laid.Spec, piece: piece, u: letterHeight(piece)}
+	d := drafter{laid: laid, spec: laid.Spec, piece: piece, u: letterHeight(piece), outside: printed(&laid.Spec)}
 	d.items = make([]scene.Item, 0, 256)
 	d.names()
 	d.glue()

@@ -80,6 +80,10 @@ func (d *drafter) dimensionsLeft() {
 // dimensionsOfHoles measures spacing, drop and size of the openings on the first
 // face.
 func (d *drafter) dimensionsOfHoles() {
+	if d.outside {
+		d.openingsOutside()
+		return
+	}
 	h := d.spec.Handle
 	face, found := d.piece.Panel("front")
 	if !found {
@@ -96,11 +100,7 @@ func (d *drafter) dimensionsOfHoles() {
 		below := y - h.HoleDiameter/2 - 2.5*d.u
 		d.across([]span{{left, right, "s"}}, y-h.HoleDiameter/2-d.u/2, below)
 		d.drop(face.Box, right+h.HoleDiameter/2+2*d.u, y, right+h.HoleDiameter/2)
-		text := "Ø " + d.number(h.HoleDiameter)
-		if h.Eyelets {
-			text += ", " + d.screen.say("eyelets")
-		}
-		d.note(scene.Dimensions, text, geometry.Vec2{X: left + h.HoleDiameter/2 + d.u/2, Y: y + h.HoleDiameter/2 + d.u/3})
+		d.note(scene.Dimensions, d.holeText(), geometry.Vec2{X: left + h.HoleDiameter/2 + d.u/2, Y: y + h.HoleDiameter/2 + d.u/3})
 	case h.Kind.HasSlits():
 		left, right, half := middle-h.Spacing/2, middle+h.Spacing/2, h.SlitHeight/2
 		d.across([]span{{left, right, "s"}}, y, y) // below, a top card ends
@@ -117,6 +117,15 @@ func (d *drafter) dimensionsOfHoles() {
 	case h.Kind.HasPatch():
 		d.drop(face.Box, middle+h.PatchWidth/2+2*d.u, y, middle+h.PatchWidth/2)
 	}
+}
+
+// holeText tells what round holes are like.
+func (d *drafter) holeText() string {
+	text := "Ø " + d.number(d.spec.Handle.HoleDiameter)
+	if d.spec.Handle.Eyelets {
+		text += ", " + d.screen.say("eyelets")
+	}
+	return text
 }
 
 // drop measures from the top edge of the bag down to the height y of an opening in a

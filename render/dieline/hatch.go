@@ -65,9 +65,13 @@ func outside(line geometry.Edge, boxes []geometry.Rect) []geometry.Edge {
 	return []geometry.Edge{line}
 }
 
-// onReverse outlines a part that lies behind the paper, with its name and size below it.
+// onReverse outlines a part that lies behind the paper, with its name and size below it,
+// which on a printed blank are in the legend alone.
 func (d *drafter) onReverse(area blank.GlueArea, name string) {
-	d.add(scene.Stroke{Role: scene.Legend, Path: area.Shape, Width: scene.Legend.Style().Width, Dash: d.dashed(reverseDash)})
+	d.add(scene.Stroke{Role: scene.Legend, Path: area.Shape, Width: scene.Legend.Style().Width, Dash: d.dashed(behind[area.Role])})
+	if d.outside {
+		return
+	}
 	box := area.Shape.Bounds()
 	text := d.screen.say(name) + " " + d.number(box.Width()) + " × " + d.number(box.Height()) + ", " + d.screen.say("on the reverse")
 	at := geometry.Vec2{X: box.Min.X + 2*d.u, Y: box.Min.Y - 0.9*d.u}

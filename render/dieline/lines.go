@@ -13,8 +13,14 @@ var (
 	valleyDash   = []float64{3.5, 2}
 	bleedDash    = []float64{12, 3}
 	safeDash     = []float64{1, 2}
-	reverseDash  = []float64{2, 3}
 )
+
+// behind are the dash patterns of what is glued to the reverse: of a patch that of hidden
+// outlines, of a card that of neighbouring parts, as ISO 128 gives them (values from
+// memory).
+var behind = map[blank.GlueRole][]float64{
+	blank.GluePatch: {2, 1}, blank.GlueTopCard: {8, 1.5, 1, 1.5, 1, 1.5},
+}
 
 // dashes are the patterns of the roles that have one.
 var dashes = map[scene.Role][]float64{
@@ -57,6 +63,7 @@ func (d *drafter) holes() {
 		for _, opening := range d.piece.CutOuts() {
 			d.lettering = append(d.lettering, opening.Shape.Bounds())
 		}
+		d.keepOffParts()
 	}
 	for _, hole := range d.piece.Holes {
 		radius := hole.Diameter / 2
@@ -72,6 +79,23 @@ func (d *drafter) holes() {
 		}
 		if d.screen != nil {
 			d.lettering = append(d.lettering, geometry.Rect{Min: hole.Center, Max: hole.Center}.Inset(-reach))
+		}
+	}
+}
+
+// keepOffParts keeps lettering off the lines of parts on the reverse.
+func (d *drafter) keepOffParts() {
+	for _, area := range d.piece.Glue {
+		if behind[area.Role] == nil || area.Side == blank.PrintSide {
+			continue
+		}
+		for i := range area.Shape.Vertices {
+			edge := area.Shape.Edge(i)
+			line := geometry.Rect{
+				Min: geometry.Vec2{X: min(edge.From.X, edge.To.X), Y: min(edge.From.Y, edge.To.Y)},
+				Max: geometry.Vec2{X: max(edge.From.X, edge.To.X), Y: max(edge.From.Y, edge.To.Y)},
+			}
+			d.lettering = append(d.lettering, line.Inset(-d.u/8))
 		}
 	}
 }

@@ -17,8 +17,12 @@ var columnNames = map[string]string{
 	"front": "Front", "back": "Back", "gusset-right": "Right gusset", "gusset-left": "Left gusset", "seam-flap": "Seam flap",
 }
 
-// names writes in each panel what it is.
+// names writes in each panel what it is, or beside a printed blank.
 func (d *drafter) names() {
+	if d.outside {
+		d.namesOutside()
+		return
+	}
 	for _, panel := range d.piece.Panels {
 		if panel.Column == "seam-flap" && panel.Row != blank.RowBody || d.screen.covers(panel.ID) {
 			continue
@@ -93,8 +97,12 @@ func (d *drafter) onCornerCrease(panel blank.Panel, name scene.Label) bool {
 	return text.Min.X < panel.Box.Min.X+reach || text.Max.X > panel.Box.Max.X-reach
 }
 
-// grain draws the direction of the fibres on the widest face.
+// grain draws the direction of the fibres on the widest face, or beside a printed blank.
 func (d *drafter) grain() {
+	if d.outside {
+		d.grainOutside()
+		return
+	}
 	face, found := d.piece.Panel("back")
 	if !found {
 		face, _ = d.piece.Panel("front")

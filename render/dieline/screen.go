@@ -21,6 +21,8 @@ type Screen struct {
 	Unit geometry.Unit
 	// Say translates a name on the drawing; nil leaves it in English.
 	Say func(string) string
+	// Plain leaves out the dimensions round the piece, and the room that they take.
+	Plain bool
 	// Covered are the panels on which artwork is shown: no name is written over it.
 	Covered []string
 }
@@ -58,9 +60,11 @@ func (s Screen) Draw(laid *blank.Blank, index int) scene.Drawing {
 	d.holes()
 	d.names()
 	d.grain()
-	d.dimensionsBelow()
-	if index == 0 {
-		d.dimensionsLeft() // both pieces of a bag are of one height
+	if !s.Plain {
+		d.dimensionsBelow()
+		if index == 0 {
+			d.dimensionsLeft() // both pieces of a bag are of one height
+		}
 	}
 	d.dimensionsOfHoles()
 	d.glue()
@@ -78,6 +82,9 @@ func (s Screen) Draw(laid *blank.Blank, index int) scene.Drawing {
 // Media returns the room that a piece and its dimensions take.
 func (s Screen) Media(laid *blank.Blank, index int) geometry.Rect {
 	box := laid.Pieces[index].Box().Inset(-laid.Spec.Print.Bleed - marginRest*s.Letter)
+	if s.Plain {
+		return box
+	}
 	if index == 0 {
 		box.Min.X -= (marginLeft - marginRest) * s.Letter
 	}
@@ -98,6 +105,26 @@ func (s Screen) Sample(role scene.Role, box geometry.Rect) scene.Drawing {
 		d.sample(role, role, left, right)
 	}
 	return scene.Drawing{Title: role.String(), Media: box, Bleed: box, Trim: box, Items: d.items}
+}
+
+// SamplePart draws what the outline of a part looks like that is glued to the reverse, in
+// the middle of a box.
+func (s Screen) SamplePart(part blank.GlueRole, box geometry.Rect) scene.Drawing {
+	d := drafter{u: s.Letter, screen: &s}
+	left, right := box.Center(), box.Center()
+	left.X, right.X = box.Min.X, box.Max.X
+	d.samplePart(part, left, right)
+	return scene.Drawing{Title: string(part), Media: box, Bleed: box, Trim: box, Items: d.items}
+}
+
+// Behind returns the kinds of parts that are glued to the reverse of a piece.
+func Behind(piece *blank.Piece) []blank.GlueRole {
+	d := drafter{piece: piece}
+	var kinds []blank.GlueRole
+	for _, part := range d.behind() {
+		kinds = append(kinds, part.Role)
+	}
+	return kinds
 }
 
 // covers tells whether a panel goes without its name.
@@ -162,6 +189,9 @@ func (d *drafter) leastMargin() float64 {
 func (d *drafter) place(labels ...scene.Label) bool {
 	for _, label := range labels {
 		box := labelBox(label)
+		if label.Role == scene.Dimensions {
+			box = box.Inset(-d.u / 8) // numbers that touch would be read as one
+		}
 		if !d.taken(box) {
 			d.add(label)
 			d.lettering = append(d.lettering, box)
@@ -181,7 +211,9 @@ func (d *drafter) taken(box geometry.Rect) bool {
 }
 
 // placeNumber writes a dimension on a screen: on its line where it fits, first with
-// its symbol and then without, else beside the line at aside, or not at all.
+// its symbol and then without, else beside the line at aside, or not at all. Beside the
+// line it ends before the span, where no line runs through it and the edge of the picture
+// is not near.
 func (d *drafter) placeNumber(s span, at, aside geometry.Vec2, turn float64) {
 	label := func(text string, at geometry.Vec2) scene.Label {
 		return scene.Label{Role: scene.Dimensions, Text: text, At: at, Size: d.u, Anchor: scene.Middle, Turn: turn}
@@ -194,5 +226,12 @@ func (d *drafter) placeNumber(s span, at, aside geometry.Vec2, turn float64) {
 			ways = append(ways, label(text, at))
 		}
 	}
-	d.place(append(ways, label(full, aside), label(short, aside))...)
+	for _, text := range []string{full, short} {
+		beside := label(text, aside)
+		beside.Anchor = scene.End
+		along := geometry.Polar(s.length()/2+d.u/3, turn)
+		beside.At = aside.Sub(along)
+		ways = append(ways, beside)
+	}
+	d.place(ways...)
 }

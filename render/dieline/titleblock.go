@@ -1,6 +1,8 @@
 package dieline
 
 import (
+	"slices"
+
 	"gussetwright/geometry"
 	"gussetwright/geometry/bag"
 	"gussetwright/geometry/blank"
@@ -50,6 +52,15 @@ func (d *drafter) legend(at geometry.Vec2) geometry.Vec2 {
 		d.write(scene.Legend, text, geometry.Vec2{X: at.X + (sampleLength+1)*d.u, Y: at.Y}, scene.Start, 0)
 		right = max(right, at.X+(sampleLength+1)*d.u+d.textWidth(text))
 	}
+	for _, part := range d.behind() {
+		at.Y -= lineFeed * d.u
+		from := geometry.Vec2{X: at.X, Y: at.Y + d.u/3}
+		d.samplePart(part.Role, from, geometry.Vec2{X: from.X + sampleLength*d.u, Y: from.Y})
+		box := part.Shape.Bounds()
+		text := partNames[part.Role] + ": " + d.number(box.Width()) + " × " + d.number(box.Height()) + ", glued to the reverse"
+		d.write(scene.Legend, text, geometry.Vec2{X: at.X + (sampleLength+1)*d.u, Y: at.Y}, scene.Start, 0)
+		right = max(right, at.X+(sampleLength+1)*d.u+d.textWidth(text))
+	}
 	return geometry.Vec2{X: right, Y: at.Y - d.u/2}
 }
 
@@ -75,6 +86,27 @@ func (d *drafter) sample(layer, role scene.Role, left, right geometry.Vec2) {
 		path := geometry.Path{Vertices: []geometry.Vertex{{Vec2: left}, {Vec2: right}}}
 		d.add(scene.Stroke{Role: layer, Path: path, Width: style.Width, Dash: d.dashed(dashes[role])})
 	}
+}
+
+// partNames are what is glued to the reverse, as the legend calls it.
+var partNames = map[blank.GlueRole]string{blank.GlueTopCard: "Top card", blank.GluePatch: "Handle patch"}
+
+// behind returns the first of each kind of part that is glued to the reverse.
+func (d *drafter) behind() []blank.GlueArea {
+	var parts []blank.GlueArea
+	for _, area := range d.piece.Glue {
+		alike := func(part blank.GlueArea) bool { return part.Role == area.Role }
+		if area.Side != blank.PrintSide && partNames[area.Role] != "" && !slices.ContainsFunc(parts, alike) {
+			parts = append(parts, area)
+		}
+	}
+	return parts
+}
+
+// samplePart draws what the outline of a part on the reverse looks like.
+func (d *drafter) samplePart(part blank.GlueRole, left, right geometry.Vec2) {
+	path := geometry.Path{Vertices: []geometry.Vertex{{Vec2: left}, {Vec2: right}}}
+	d.add(scene.Stroke{Role: scene.Legend, Path: path, Width: scene.Legend.Style().Width, Dash: d.dashed(behind[part])})
 }
 
 // legendRows lists the roles that the drawing uses and that need explaining.

@@ -34,6 +34,9 @@ type curve struct {
 // leastLetter is the height of lettering in pixels below which it cannot be read.
 const leastLetter = 2
 
+// shareBefore is how much of a label stands before its point.
+var shareBefore = map[scene.Anchor]float64{scene.Start: 0, scene.Middle: 0.5, scene.End: 1}
+
 // write adds a label to the raster.
 func (p *Painter) write(label scene.Label) {
 	size := label.Size * p.view.Scale
@@ -53,7 +56,7 @@ func (p *Painter) write(label scene.Label) {
 	case math.Abs(cos) < 1e-9:
 		x = math.Round(x)
 	}
-	gone := -length * map[scene.Anchor]float64{scene.Start: 0, scene.Middle: 0.5, scene.End: 1}[label.Anchor]
+	gone := -length * shareBefore[label.Anchor]
 	for _, letter := range label.Text {
 		g := p.glyph(glyphKey{letter, label.Bold})
 		p.letter(g, point{x + gone*cos, y - gone*sin}, size*cos, size*sin)

@@ -95,19 +95,57 @@ func (p *Painter) Shadow(c color.NRGBA, path geometry.Path, reach float64) {
 	}
 }
 
-// Draw paints those items of a drawing whose layers are shown, in drawing order.
+// Draw paints those items of a drawing whose layers are shown, in drawing order. Where
+// artwork lies under them they get the halo of the palette.
 func (p *Painter) Draw(drawing scene.Drawing, palette *Palette, shown Layers) {
+	p.halos(drawing, palette, shown)
+	for _, c := range coats(drawing, palette, shown) {
+		for _, item := range drawing.Items {
+			if c.takes(item) {
+				p.add(item)
+			}
+		}
+		p.raster.fill(p.picture, c.ink)
+	}
+}
+
+// coat is what is painted in one go: the items of a role, of dimensions those on the
+// paper or those beyond it.
+type coat struct {
+	ink   color.NRGBA
+	takes func(scene.Item) bool
+}
+
+// coats returns the coats of a drawing, lowest first.
+func coats(drawing scene.Drawing, palette *Palette, shown Layers) []coat {
+	var list []coat
 	for _, role := range scene.Roles() {
 		if !shown.Has(role) {
 			continue
 		}
-		for _, item := range drawing.Items {
-			if item.Layer() == role {
-				p.add(item)
-			}
+		of := func(item scene.Item) bool { return item.Layer() == role }
+		if role != scene.Dimensions || palette.Beyond.A == 0 {
+			list = append(list, coat{palette.Ink[role], of})
+			continue
 		}
-		p.raster.fill(p.picture, palette.Ink[role])
+		list = append(list,
+			coat{palette.Ink[role], func(item scene.Item) bool { return of(item) && onPaper(item, drawing.Trim) }},
+			coat{palette.Beyond, func(item scene.Item) bool { return of(item) && !onPaper(item, drawing.Trim) }})
 	}
+	return list
+}
+
+// onPaper tells whether an item stands on the paper.
+func onPaper(item scene.Item, paper geometry.Rect) bool {
+	switch item := item.(type) {
+	case scene.Stroke:
+		return paper.Contains(item.Path.Bounds().Center())
+	case scene.Fill:
+		return paper.Contains(item.Path.Bounds().Center())
+	case scene.Label:
+		return paper.Contains(item.At)
+	}
+	return false
 }
 
 func (p *Painter) add(item scene.Item) {

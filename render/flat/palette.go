@@ -13,7 +13,9 @@ type Palette struct {
 	Paper  color.NRGBA
 	Shadow color.NRGBA // of the paper on the ground
 	Glow   color.NRGBA // over a panel that is pointed at
+	Halo   color.NRGBA // round lines and letters that would be lost in artwork; may be clear
 	Ink    map[scene.Role]color.NRGBA
+	Beyond color.NRGBA // ink of dimensions beyond the paper; clear where it is that of Ink
 }
 
 // Light returns the palette of files and of light windows.
@@ -23,6 +25,7 @@ func Light() *Palette {
 		Paper:  color.NRGBA{255, 255, 255, 255},
 		Shadow: color.NRGBA{38, 35, 30, 56},
 		Glow:   color.NRGBA{10, 120, 190, 30},
+		Halo:   color.NRGBA{253, 252, 248, 225},
 		Ink:    map[scene.Role]color.NRGBA{},
 	}
 	for _, role := range scene.Roles() {
@@ -32,7 +35,7 @@ func Light() *Palette {
 	return palette
 }
 
-// Dark returns the palette of dark windows: the same hues on a dark paper.
+// Dark returns the palette of dark windows: the same hues on a dark ground.
 func Dark() *Palette {
 	return &Palette{
 		Ground: color.NRGBA{27, 25, 23, 255},
@@ -53,25 +56,36 @@ func Dark() *Palette {
 	}
 }
 
-// OnPrint returns the palette for printed paper on dark ground: the inks for light
-// paper, but dimensions, which stand on both, in between.
+// OnPrint returns the palette for paper in its own colour on dark ground: the inks for
+// light paper, but for dimensions beyond it.
 func OnPrint() *Palette {
 	palette := Light()
 	dark := Dark()
 	palette.Ground, palette.Shadow = dark.Ground, dark.Shadow
-	palette.Ink[scene.Dimensions] = color.NRGBA{126, 137, 148, 255}
+	palette.Beyond = dark.Ink[scene.Dimensions]
 	return palette
+}
+
+// WithoutHalo returns the palette for paper on which no line can be lost.
+func (p *Palette) WithoutHalo() *Palette {
+	plain := *p
+	plain.Halo = color.NRGBA{}
+	return &plain
 }
 
 // Faded returns the palette with all inks half way to the paper, for a drawing that
 // is out of date.
 func (p *Palette) Faded() *Palette {
-	faded := *p
+	faded := *p.WithoutHalo() // faded lines stand out from nothing
 	faded.Ink = make(map[scene.Role]color.NRGBA, len(p.Ink))
 	half := func(a, b uint8) uint8 { return uint8((int(a) + int(b)) / 2) }
-	for role, c := range p.Ink {
-		faded.Ink[role] = color.NRGBA{half(c.R, p.Paper.R), half(c.G, p.Paper.G), half(c.B, p.Paper.B), c.A}
+	mix := func(c, ground color.NRGBA) color.NRGBA {
+		return color.NRGBA{half(c.R, ground.R), half(c.G, ground.G), half(c.B, ground.B), c.A}
 	}
+	for role, c := range p.Ink {
+		faded.Ink[role] = mix(c, p.Paper)
+	}
+	faded.Beyond = mix(p.Beyond, p.Ground)
 	return &faded
 }
 

@@ -133,9 +133,14 @@ func (r *raster) row(row int, left, right float64, height float32) {
 // fill paints what was outlined and empties the raster.
 func (r *raster) fill(picture *image.RGBA, ink color.NRGBA) {
 	brush := newBrush(ink)
+	r.paint(picture, &brush)
+}
+
+// paint is fill with a brush.
+func (r *raster) paint(picture *image.RGBA, brush *brush) {
 	for row := r.top; row < r.bottom; row++ {
 		line := picture.Pix[row*picture.Stride : row*picture.Stride+4*r.width]
-		r.fillRow(line, row, &brush)
+		r.fillRow(line, row, brush)
 	}
 	r.top, r.bottom = r.height, 0
 }
@@ -177,15 +182,20 @@ func abs(x float32) float32 { return max(x, -x) }
 type brush struct {
 	ink   [4]uint8 // premultiplied
 	alpha float32  // 0 to 255
+	need  *need    // of the pixels that are painted; nil paints all
 }
 
 func newBrush(ink color.NRGBA) brush {
 	flat := color.RGBAModel.Convert(ink).(color.RGBA)
-	return brush{[4]uint8{flat.R, flat.G, flat.B, flat.A}, float32(flat.A)}
+	return brush{ink: [4]uint8{flat.R, flat.G, flat.B, flat.A}, alpha: float32(flat.A)}
 }
 
 // run paints neighbouring pixels that are covered by the same share.
 func (b *brush) run(pixels []uint8, cover float32) {
+	if b.need != nil {
+		b.runNear(pixels, cover)
+		return
+	}
 	if cover > 1-least && b.alpha == 255 {
 		for len(pixels) >= 4 {
 			pixels[0], pixels[1], pixels[2], pixels[3] = b.ink[0], b.ink[1], b.ink[2], 255
@@ -193,6 +203,11 @@ func (b *brush) run(pixels []uint8, cover float32) {
 		}
 		return
 	}
+	b.blend(pixels, cover)
+}
+
+// blend paints neighbouring pixels over what they hold.
+func (b *brush) blend(pixels []uint8, cover float32) {
 	share := uint32(min(cover, 1)*256 + 0.5)
 	rest := 256*255 - share*uint32(b.ink[3])
 	for len(pixels) >= 4 {
