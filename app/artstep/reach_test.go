@@ -20,8 +20,12 @@ func TestReachOfThePlace(t *testing.T) {
 		on         string
 		across, up float64
 	}{
-		{"front", 240, 360}, {"back", 240, 360}, {bag.OnFaces, 240, 360},
-		{"gusset-left", 100, 360}, {bag.OnGussets, 100, 360}, {"front-turn-in", 240, 50},
+		{"front", 240, 360},
+		{"back", 240, 360},
+		{bag.OnFaces, 240, 360},
+		{"gusset-left", 100, 360},
+		{bag.OnGussets, 100, 360},
+		{"front-turn-in", 240, 50},
 		{bag.OnBlank, 700, 480}, // 50 + 360 + 100/2 + 20 high
 		{"no such place", 700, 480},
 	}
