@@ -133,7 +133,6 @@ func TestZooming(t *testing.T) {
 		t.Errorf("zoomed out to %g of the whole", got)
 	}
 	b.typed("fkc")
-	before = shown().Scale()
 	b.stage.Scrolled(&fyne.ScrollEvent{Scrolled: fyne.Delta{DY: wheelStep}, PointEvent: fyne.PointEvent{Position: fyne.NewPos(9, 9)}})
 	if v, _ := b.stage.viewOf(b.stage.kept[0]); v.Camera.Shift.X != 0 || v.Camera.Shift.Y != 0 || b.stage.camera.Zoom != zoomStep {
 		t.Errorf("on a card: %+v", v.Camera)

@@ -14,7 +14,6 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/storage"
-	"fyne.io/fyne/v2/test"
 
 	"gussetwright/app/appearance"
 	"gussetwright/app/document"
@@ -34,7 +33,7 @@ type queued struct {
 
 func openedQueued(t *testing.T, path string) *queued {
 	t.Helper()
-	app := test.NewTempApp(t)
+	app := newApp(t)
 	set, doc := settings.New(app.Preferences()), document.New()
 	appearance.Wear(app, set)
 	q := &queued{t: t, later: make(chan func(), 1000)}

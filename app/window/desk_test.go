@@ -4,12 +4,11 @@ import (
 	"testing"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/test"
 )
 
 // A window that is opened again stands as it was closed.
 func TestSplitsAreRemembered(t *testing.T) {
-	app := test.NewTempApp(t)
+	app := newApp(t)
 	first := openedIn(t, app, demoFile(t), t.TempDir())
 	first.desk.all.SetOffset(0.4)
 	first.desk.panes.SetOffset(0.3)
@@ -30,7 +29,7 @@ func TestSplitsAreRemembered(t *testing.T) {
 // A split that was dragged to the very end leaves room for what is behind it, on any
 // screen, to be dragged back.
 func TestSplitsLeaveRoom(t *testing.T) {
-	app := test.NewTempApp(t)
+	app := newApp(t)
 	for _, key := range []string{"split-steps", "split-panes", "split-findings"} {
 		app.Preferences().SetFloat(key, 1)
 	}

@@ -3,7 +3,6 @@ package window
 import (
 	"testing"
 
-	"fyne.io/fyne/v2/test"
 
 	"gussetwright/app/appearance"
 	"gussetwright/app/settings"
@@ -13,7 +12,7 @@ import (
 func TestWindowFitsASmallScreen(t *testing.T) {
 	const width, height = 1024, 700
 	for _, scale := range []float64{1, 1.3, 1.6, 2} {
-		app := test.NewTempApp(t)
+		app := newApp(t)
 		set := settings.New(app.Preferences())
 		set.SetTextScale(scale)
 		app.Settings().SetTheme(appearance.New(set))

@@ -9,7 +9,6 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/driver/desktop"
-	"fyne.io/fyne/v2/test"
 
 	"gussetwright/geometry/bag"
 	"gussetwright/geometry/check"
@@ -220,7 +219,7 @@ func TestUndoInTheMeeting(t *testing.T) {
 func TestProofOfTheMeeting(t *testing.T) {
 	for name, replaced := range map[string]string{"first": "", "again": " It replaces the one of 2020-05-04 09:30."} {
 		t.Run(name, func(t *testing.T) {
-			app, folder := test.NewTempApp(t), t.TempDir()
+			app, folder := newApp(t), t.TempDir()
 			app.Preferences().SetString(filesFolder, folder)
 			path := filepath.Join(folder, "plain-proof.pdf")
 			if replaced != "" {
@@ -238,6 +237,7 @@ func TestProofOfTheMeeting(t *testing.T) {
 				}
 			}
 			w.files.Close() // waits for the end
+			catchUp()
 			if got, want := w.meeting.Said(), "The proof is in "+path+"."+replaced; got != want {
 				t.Errorf("it says %q, want %q", got, want)
 			}

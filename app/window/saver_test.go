@@ -6,7 +6,6 @@ import (
 	"strings"
 	"testing"
 
-	"fyne.io/fyne/v2/test"
 
 	"gussetwright/app/notice"
 	"gussetwright/app/project"
@@ -124,7 +123,7 @@ func TestCopiesDoNotPileUp(t *testing.T) {
 // only after it could be kept meanwhile.
 func TestFailingCopyIsToldOnce(t *testing.T) {
 	blocked := filepath.Join(t.TempDir(), "recovery")
-	w := openedIn(t, test.NewTempApp(t), demoFile(t), blocked)
+	w := openedIn(t, newApp(t), demoFile(t), blocked)
 	block := func() {
 		t.Helper()
 		if err := os.RemoveAll(blocked); err != nil {
@@ -169,7 +168,7 @@ func TestFailingCopyIsToldOnce(t *testing.T) {
 func TestOtherVersionCanBeOpened(t *testing.T) {
 	path := demoFile(t)
 	first := opened(t, path)
-	second := openedIn(t, test.NewTempApp(t), path, t.TempDir())
+	second := openedIn(t, newApp(t), path, t.TempDir())
 	widen(first)
 	first.save()
 	widen(second)

@@ -19,7 +19,7 @@ import (
 // much further down the real window shows the mark of the chosen step.
 func (s *screen) makeTwin(path string) {
 	s.t.Helper()
-	app := test.NewTempApp(s.t)
+	app := newApp(s.t)
 	for key, folder := range s.folders() { // as in the real one, or steps and dialogs are laid out otherwise
 		app.Preferences().SetString(key, folder)
 	}

@@ -23,7 +23,7 @@ import (
 // opened returns the window on the start page, or on the project at path.
 func opened(t *testing.T, path string) *Window {
 	t.Helper()
-	app := test.NewTempApp(t)
+	app := newApp(t)
 	return openedIn(t, app, path, t.TempDir())
 }
 
@@ -211,7 +211,7 @@ func TestSaveAsAsksBeforeReplacing(t *testing.T) {
 }
 
 func TestCrashIsRecovered(t *testing.T) {
-	app, recovery := test.NewTempApp(t), t.TempDir()
+	app, recovery := newApp(t), t.TempDir()
 	first := openedIn(t, app, demoFile(t), recovery)
 	widen(first)
 	first.keeper.keep()
@@ -221,7 +221,7 @@ func TestCrashIsRecovered(t *testing.T) {
 	if err := os.CopyFS(left, os.DirFS(recovery)); err != nil {
 		t.Fatal(err)
 	}
-	second := openedIn(t, test.NewTempApp(t), "", left)
+	second := openedIn(t, newApp(t), "", left)
 	if !strings.Contains(second.bar.Text(), "without saving demo") {
 		t.Fatalf("the bar says %q", second.bar.Text())
 	}
