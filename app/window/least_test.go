@@ -3,7 +3,6 @@ package window
 import (
 	"testing"
 
-
 	"gussetwright/app/appearance"
 	"gussetwright/app/settings"
 )

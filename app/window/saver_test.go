@@ -6,7 +6,6 @@ import (
 	"strings"
 	"testing"
 
-
 	"gussetwright/app/notice"
 	"gussetwright/app/project"
 )
