@@ -191,6 +191,9 @@ func TestEveryCodeHasACase(t *testing.T) {
 		t.Fatal(err)
 	}
 	for _, file := range files {
+		if file == "nearmiss.go" {
+			continue // it is no finding of Inspect; geometry/sheet/advice has its cases
+		}
 		source, err := os.ReadFile(file)
 		if err != nil {
 			t.Fatal(err)
