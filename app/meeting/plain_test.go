@@ -6,7 +6,9 @@ import (
 	"testing"
 
 	"gussetwright/app/document"
+	"gussetwright/app/plain"
 	"gussetwright/app/project"
+	"gussetwright/app/words"
 	"gussetwright/assets"
 	"gussetwright/geometry/check"
 )
@@ -22,28 +24,28 @@ func TestAPictureThatIsCutOffIsTold(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if said := complaint(whole); said != "" {
-		t.Errorf("of the demo it says %q", said)
+	if got := complaint(whole); got != "" {
+		t.Errorf("of the demo it says %q", got)
 	}
 	for _, test := range []struct {
 		size size
 		said string
 	}{
-		{size{160, 95, 285}, plain()[cutOff]},
-		{size{180, 95, 285}, plain()[cutOff]},
-		{size{190, 95, 365}, plain()[cutOff]},
+		{size{160, 95, 285}, words.OfWord(plain.Risks()[plain.CutOff])},
+		{size{180, 95, 285}, words.OfWord(plain.Risks()[plain.CutOff])},
+		{size{190, 95, 365}, words.OfWord(plain.Risks()[plain.CutOff])},
 		{size{200, 95, 285}, ""},
 		{size{300, 95, 265}, ""},
-		{size{420, 190, 900}, plain()["no-sheet-fits"]},
+		{size{420, 190, 900}, words.OfWord(plain.Stops()["no-sheet-fits"])},
 	} {
 		card, err := whole.Member(test.size.of(opened.Spec))
 		if err != nil {
 			t.Fatal(err)
 		}
-		if said := complaint(card); said != test.said {
-			t.Errorf("%v: it says %q, want %q", test.size, said, test.said)
+		if got := complaint(card); got != test.said {
+			t.Errorf("%v: it says %q, want %q", test.size, got, test.said)
 		}
-		if troubled := troubleOf(card); test.said == plain()[cutOff] && troubled.severity != check.Warning {
+		if troubled := troubleOf(card); test.said == words.OfWord(plain.Risks()[plain.CutOff]) && troubled.severity != check.Warning {
 			t.Errorf("%v: a picture that is cut off is a %s", test.size, troubled.severity)
 		}
 	}

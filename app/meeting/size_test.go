@@ -10,6 +10,7 @@ import (
 	"testing"
 
 	"gussetwright/app/document"
+	"gussetwright/app/plain"
 	"gussetwright/geometry"
 	"gussetwright/geometry/bag"
 	"gussetwright/geometry/check"
@@ -146,9 +147,9 @@ func errorsInSource(t *testing.T) (codes []string) {
 
 // Every error that there is has words of its own, none of them of the trade.
 func TestErrorsInPlainWords(t *testing.T) {
-	for code, sentence := range plain() {
+	for code, sentence := range plain.Stops() {
 		for _, word := range trade {
-			if strings.Contains(strings.ToLower(sentence), word) {
+			if strings.Contains(strings.ToLower(string(sentence)), word) {
 				t.Errorf("%s: %q speaks of %q", code, sentence, word)
 			}
 		}
@@ -169,15 +170,15 @@ func TestErrorsInPlainWords(t *testing.T) {
 				found[finding.Code] = true
 			}
 		}
-		if said := complaint(snapshot); (said != "") != check.HasError(snapshot.Findings) {
-			t.Errorf("%v: it says %q", now, said)
+		if got := complaint(snapshot); (got != "") != check.HasError(snapshot.Findings) {
+			t.Errorf("%v: it says %q", now, got)
 		}
 	}
 	for _, code := range errorsInSource(t) {
 		found[code] = true
 	}
 	for code := range found {
-		if plain()[code] == "" {
+		if plain.Stops()[code] == "" {
 			t.Errorf("no plain words for %s", code)
 		}
 	}

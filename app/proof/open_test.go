@@ -11,6 +11,7 @@ import (
 	"strings"
 	"testing"
 
+	"gussetwright/app/plain"
 	"gussetwright/geometry/check"
 	"gussetwright/geometry/geomtest"
 	"gussetwright/geometry/phrase"
@@ -73,8 +74,8 @@ func TestEveryFindingHasItsMeaning(t *testing.T) {
 	for _, folder := range []string{"geometry/check", "render/artcheck"} {
 		for code, severities := range codesIn(t, folder) {
 			found++
-			_, stop := stops()[code]
-			_, risk := risks()[code]
+			_, stop := plain.Stops()[code]
+			_, risk := plain.Risks()[code]
 			for _, severity := range severities {
 				if severity == "Error" && !stop || severity == "Warning" && !risk || severity == "" && !stop && !risk {
 					t.Errorf("%s, %q, has no plain words", code, severity)
@@ -90,7 +91,7 @@ func TestEveryFindingHasItsMeaning(t *testing.T) {
 // Sentences for clients end as such and hold neither numbers nor words of the trade.
 func TestMeaningsArePlain(t *testing.T) {
 	trade := regexp.MustCompile(`(?i)[0-9]|\bblank|bleed|gripper|gusset|flap\b|crease|\bRGB\b|\bgrain\b|turn-in|\bpatch\b|\bink\b|resolution|pixel|outline|font`)
-	for _, table := range []map[string]phrase.Word{stops(), risks()} {
+	for _, table := range []map[string]phrase.Word{plain.Stops(), plain.Risks()} {
 		for code, says := range table {
 			if word := trade.FindString(string(says)); word != "" || !strings.HasSuffix(string(says), ".") {
 				t.Errorf("%s: %q holds %q", code, says, word)

@@ -14,6 +14,7 @@ import (
 	"unicode"
 
 	"gussetwright/app/document"
+	"gussetwright/app/plain"
 	"gussetwright/geometry"
 	"gussetwright/geometry/bag"
 	"gussetwright/geometry/check"
@@ -159,7 +160,7 @@ func TestInchesAreOnLetter(t *testing.T) {
 func TestManyFindingsAreCounted(t *testing.T) {
 	p := proofOf(t, nil)
 	snapshot := *p.Snapshot
-	for severity, table := range map[check.Severity]map[string]phrase.Word{check.Error: stops(), check.Warning: risks()} {
+	for severity, table := range map[check.Severity]map[string]phrase.Word{check.Error: plain.Stops(), check.Warning: plain.Risks()} {
 		for code := range table {
 			snapshot.Findings = append(snapshot.Findings, check.Finding{Severity: severity, Code: code})
 		}

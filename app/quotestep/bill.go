@@ -10,7 +10,6 @@ import (
 	"gussetwright/app/document"
 	"gussetwright/app/words"
 	"gussetwright/geometry/job"
-	"gussetwright/geometry/phrase"
 )
 
 // money writes an amount with two decimals.
@@ -25,9 +24,6 @@ func each(price float64) string {
 	}
 	return text
 }
-
-// wordOf returns a word of another package in the language of the user.
-func wordOf(word phrase.Word) string { return words.Of(phrase.Phrase{Format: string(word)}) }
 
 // showBill shows the quote, or in one sentence why there is none.
 func (p *page) showBill(made *quoteResult, state document.State) {
@@ -64,7 +60,7 @@ func billRows(quote *job.Quote) []ledgerRow {
 	var rows []ledgerRow
 	for i := range quote.Lines {
 		line := &quote.Lines[i]
-		rows = append(rows, ledgerRow{name: wordOf(line.Name), note: lineNote(line), amounts: []string{money(line.Amount)}})
+		rows = append(rows, ledgerRow{name: words.OfWord(line.Name), note: lineNote(line), amounts: []string{money(line.Amount)}})
 	}
 	if quote.Markup > 0 {
 		rows = append(rows, ledgerRow{name: lang.L("Markup"), amounts: []string{money(quote.Markup)}})
@@ -83,7 +79,7 @@ func lineNote(line *job.CostLine) string {
 	if line.Quantity == 1 && line.Per == 1 {
 		return fmt.Sprintf(lang.L("one at %s"), each(line.Price))
 	}
-	quantity := count(line.Quantity) + " " + wordOf(line.Unit)
+	quantity := count(line.Quantity) + " " + words.OfWord(line.Unit)
 	if line.Per != 1 {
 		return fmt.Sprintf(lang.L("%s at %s for %s"), quantity, each(line.Price), count(line.Per))
 	}
@@ -97,7 +93,7 @@ func missingText(quote *job.Quote) string {
 	}
 	names := make([]string, len(quote.Missing))
 	for i := range quote.Missing {
-		names[i] = wordOf(quote.Missing[i].Name)
+		names[i] = words.OfWord(quote.Missing[i].Name)
 	}
 	return fmt.Sprintf(lang.L("Not in this quote: %s."), strings.Join(names, ", "))
 }

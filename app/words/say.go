@@ -10,6 +10,9 @@ import (
 // Of returns a phrase in the language of the user, with lengths in millimetres.
 func Of(p phrase.Phrase) string { return p.In(translated) }
 
+// OfWord returns a word, or a sentence that is one, in the language of the user.
+func OfWord(word phrase.Word) string { return Of(phrase.Phrase{Format: string(word)}) }
+
 // Measured returns a phrase in the language of the user, with lengths in a unit.
 func Measured(p phrase.Phrase, unit geometry.Unit) string { return Of(p.With(unit.Spell)) }
 
