@@ -101,7 +101,7 @@ func parseMixed(text string) (float64, error) {
 func parseFraction(text string) (float64, error) {
 	whole, decimals, hasComma := strings.Cut(text, ",")
 	if hasComma && len(decimals) == 3 && !strings.Contains(decimals, ",") {
-		return 0, phrase.Errorf("%q may be %s or %s%s; write it without the comma", text, whole, whole, decimals)
+		return 0, phrase.Errorf("%q may be %s or %s%s; write it without the comma", text, whole+"."+decimals, whole, decimals)
 	}
 	above, below, isFraction := strings.Cut(strings.Replace(text, ",", ".", 1), "/")
 	value, err := strconv.ParseFloat(above, 64)

@@ -75,7 +75,7 @@ func TestParseLengthRefuses(t *testing.T) {
 		{"1 2 3", `"1 2 3" is more than one number`},
 		{"240 x 100", `"240 x 100" is more than one number`},
 		{"9.5.1", `"9.5.1" is not a number`},
-		{"1,000 mm", `"1,000" may be 1 or 1000`},
+		{"1,000 mm", `"1,000" may be 1.000 or 1000`},
 		{"1,5,5", `"1,5,5" is not a number`},
 	}
 	for _, test := range tests {

@@ -19,12 +19,6 @@ const (
 	patchOverLeg = 5 // of the patch beyond each leg of the handle
 )
 
-// cordLoop is the length of a loop of cord from which small children are at risk.
-// 380 mm is the opening above which EN 71-1 asks more of a toy bag with a
-// drawstring (known from an excerpt); a carrier bag is no toy, so this is a
-// reminder, not a rule.
-const cordLoop = 380
-
 // opening is a hole, a slit or a hand hole by its size and place on a face.
 type opening struct {
 	name          phrase.Word
@@ -198,8 +192,7 @@ func (l *inspection) patch(face geometry.Rect) {
 
 // cord reminds of small children where a loop of cord is long.
 func (l *inspection) cord(at geometry.Vec2) {
-	h := l.spec.Handle
-	if loop := 2*h.Rise + h.Spacing; loop > cordLoop {
+	if loop := l.spec.Handle.Loop(); loop > bag.LongLoop {
 		l.find(Note, "cord-loop", at,
 			sentence("the handle makes a loop of %s, long enough to be dangerous to small children", mm(loop)),
 			sentence("say so on bags for toys or children's goods, and follow the local rules for cords"))
