@@ -57,21 +57,25 @@ func TestNumbersAndDatesOfALanguage(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		page, err := p.page()
-		if err != nil {
-			t.Fatal(err)
+		said := ""
+		inPage := c.unit == geometry.Centimetre // drawing the views of a page takes seconds
+		if inPage {
+			page, err := p.page()
+			if err != nil {
+				t.Fatal(err)
+			}
+			said = strings.ReplaceAll(strings.Join(page.Approved, " "), space, " ")
 		}
-		plain := func(texts []string) string { return strings.ReplaceAll(strings.Join(texts, " "), space, " ") }
 		var texts []string
 		for _, each := range pages {
 			texts = append(texts, textsOn(each)...)
 		}
-		text := plain(texts)
+		text := strings.ReplaceAll(strings.Join(texts, " "), space, " ")
 		for _, want := range []string{c.size, c.day} {
 			if !strings.Contains(text, want) {
 				t.Errorf("the PDF lacks %q: %s", want, text)
 			}
-			if said := plain(page.Approved); !strings.Contains(said, want) {
+			if inPage && !strings.Contains(said, want) {
 				t.Errorf("the page lacks %q: %s", want, said)
 			}
 		}
