@@ -65,8 +65,10 @@ func pieceChange(from, to *bag.Artwork) Change {
 			labels = append(labels, label)
 		}
 	}
-	add(from.X != to.X || from.Y != to.Y, moveLabel)
-	add(from.Scale != to.Scale, scaleLabel)
+	// A piece that is scaled by a corner moves as well.
+	scaled := from.Scale != to.Scale
+	add(!scaled && (from.X != to.X || from.Y != to.Y), moveLabel)
+	add(scaled, scaleLabel)
 	add(from.Turn != to.Turn, turnLabel)
 	add(from.Mirror != to.Mirror, mirrorLabel)
 	add(from.Fit != to.Fit, fitLabel)

@@ -31,6 +31,7 @@ func TestDifferenceOfArtwork(t *testing.T) {
 		{"moved sideways", all, with(func(a *bag.Artwork) { a.X = 5 }), document.Change{Label: "move %s", File: "back.svg"}},
 		{"moved", all, with(func(a *bag.Artwork) { a.X, a.Y = 5, -3 }), document.Change{Label: "move %s", File: "back.svg"}},
 		{"scaled", all, with(func(a *bag.Artwork) { a.Scale = 2 }), document.Change{Label: "scale %s", File: "back.svg"}},
+		{"scaled by a corner", all, with(func(a *bag.Artwork) { a.Scale, a.X, a.Y = 2, 5, -3 }), document.Change{Label: "scale %s", File: "back.svg"}},
 		{"turned", all, with(func(a *bag.Artwork) { a.Turn = 2 }), document.Change{Label: "turn %s", File: "back.svg"}},
 		{"mirrored", all, with(func(a *bag.Artwork) { a.Mirror = true }), document.Change{Label: "mirror %s", File: "back.svg"}},
 		{"fit", all, with(func(a *bag.Artwork) { a.Fit = bag.FitExact }), document.Change{Label: "fit of %s", File: "back.svg"}},
