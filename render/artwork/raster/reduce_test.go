@@ -9,6 +9,7 @@ import (
 	"image"
 	"image/color"
 	"math/rand/v2"
+	"sync/atomic"
 	"testing"
 )
 
@@ -175,14 +176,14 @@ func TestAlphaIsMultiplied(t *testing.T) {
 	}
 }
 
-// spent is a context that ends when it was asked so many times.
+// spent is a context that ends when it was asked so many times, by whatever goroutine.
 type spent struct {
 	context.Context
-	calls *int
+	calls *atomic.Int64
 }
 
 func (s spent) Err() error {
-	if *s.calls--; *s.calls < 0 {
+	if s.calls.Add(-1) < 0 {
 		return context.Canceled
 	}
 	return nil
@@ -193,11 +194,11 @@ func TestStopsHalfWay(t *testing.T) {
 	for name, data := range map[string][]byte{
 		"PNG": asPNG(t, sample()), "JPEG": asJPEG(t, sample()), "TIFF": plainTIFF(0, 0), "WebP": fromHex(t, lossyWebP),
 	} {
-		calls := 0
+		var calls atomic.Int64
 		for all := 1; ; all++ {
-			calls = all
+			calls.Store(int64(all))
 			_, err := Read(spent{context.Background(), &calls}, data)
-			if calls >= 0 {
+			if calls.Load() >= 0 {
 				if err != nil {
 					t.Errorf("%s: %v", name, err)
 				}
