@@ -26,20 +26,7 @@ func sumOf(content []byte) string {
 
 // compare compares the file at a path with a content.
 func compare(path string, content []byte) likeness {
-	// What is no plain file must not even be opened: a pipe makes whoever opens it wait.
-	info, err := os.Stat(path)
-	if err != nil || !info.Mode().IsRegular() {
-		return gone
-	}
-	if info.Size() != int64(len(content)) {
-		return other
-	}
-	file, err := os.Open(path)
-	if err != nil {
-		return gone
-	}
-	defer file.Close()
-	return compareWith(file, content)
+	return compareIn(os.Stat, os.Open, path, content)
 }
 
 // compareBeside compares the file beside a project with a content. Links that lead out of
@@ -50,15 +37,20 @@ func compareBeside(path string, content []byte) likeness {
 		return gone
 	}
 	defer root.Close()
-	name := filepath.Base(path)
-	info, err := root.Stat(name)
+	return compareIn(root.Stat, root.Open, filepath.Base(path), content)
+}
+
+// compareIn compares a file with a content by what looks at files and opens them.
+func compareIn(stat func(string) (os.FileInfo, error), open func(string) (*os.File, error), name string, content []byte) likeness {
+	// What is no plain file must not even be opened: a pipe makes whoever opens it wait.
+	info, err := stat(name)
 	if err != nil || !info.Mode().IsRegular() {
 		return gone
 	}
 	if info.Size() != int64(len(content)) {
 		return other
 	}
-	file, err := root.Open(name)
+	file, err := open(name)
 	if err != nil {
 		return gone
 	}

@@ -69,7 +69,7 @@ func (p *Page) Slots(entryOf func(*bag.Field) *Slot, prefixes ...string) []*Slot
 	table := bag.Fields()
 	for _, prefix := range prefixes {
 		for i := range table {
-			if takes(prefix, table[i].Path) && !p.holds(table[i].Path) {
+			if takes(prefix, table[i].Path) && p.Slot(table[i].Path) == nil {
 				s := entryOf(&table[i])
 				list = append(list, s)
 				p.Keep(s)
@@ -89,13 +89,14 @@ func takes(prefix, path string) bool {
 	return path == prefix
 }
 
-func (p *Page) holds(path string) bool {
+// Slot returns the entry with a path, or nil where the page has none.
+func (p *Page) Slot(path string) *Slot {
 	for _, s := range p.slots {
 		if s.Path == path {
-			return true
+			return s
 		}
 	}
-	return false
+	return nil
 }
 
 // Follow shows a state of the bag. Only what changed is touched, as this happens with

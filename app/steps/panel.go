@@ -125,8 +125,8 @@ func within(outer, object fyne.CanvasObject) bool {
 	if holder, ok := outer.(interface{ Focusable() fyne.Focusable }); ok && any(holder.Focusable()) == any(object) {
 		return true
 	}
-	if holder, ok := outer.(interface{ Objects() []fyne.CanvasObject }); ok {
-		for _, inner := range holder.Objects() {
+	if in, ok := outer.(holder); ok {
+		for _, inner := range in.Objects() {
 			if within(inner, object) {
 				return true
 			}

@@ -21,7 +21,7 @@ func (p *Panel) ShowEntryOf(f check.Finding) {
 		return
 	}
 	canvas := fyne.CurrentApp().Driver().CanvasForObject(p)
-	if slot := slotOf(p.page(step).Column, path); slot != nil && canvas != nil {
+	if slot := p.page(step).Slot(path); slot != nil && canvas != nil {
 		if entry := firstFocusable(slot); entry != nil {
 			// The toolkit gives the focus only to what it has made ready to be drawn. It does
 			// so on the way to an object whose place it is asked for; this one is behind the page.
@@ -33,24 +33,6 @@ func (p *Panel) ShowEntryOf(f check.Finding) {
 
 // holder is what entries stand in.
 type holder interface{ Objects() []fyne.CanvasObject }
-
-// slotOf returns the slot of the entry with a path, or nil where the page has none.
-func slotOf(object fyne.CanvasObject, path string) fyne.CanvasObject {
-	if slot, is := object.(*steppage.Slot); is {
-		if slot.Path == path {
-			return slot
-		}
-		return nil
-	}
-	if in, is := object.(holder); is {
-		for _, inner := range in.Objects() {
-			if found := slotOf(inner, path); found != nil {
-				return found
-			}
-		}
-	}
-	return nil
-}
 
 // firstFocusable returns the first part of an entry that can have the focus, or nil.
 func firstFocusable(object fyne.CanvasObject) fyne.Focusable {
