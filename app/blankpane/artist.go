@@ -14,6 +14,7 @@ import (
 	"gussetwright/render/printed"
 	"gussetwright/render/scene"
 	"gussetwright/render/solid"
+	"gussetwright/render/spares"
 )
 
 // order asks for a picture of the desk.
@@ -45,16 +46,14 @@ const (
 	shadow  = 7
 )
 
-// mostSpare bounds the pictures that are kept to be painted over.
-const mostSpare = 2
-
 // artist paints orders. It may be asked from several goroutines.
 type artist struct {
 	say func(string) string // translates names on the drawing
 
+	spare spares.Pictures
+
 	lock     sync.Mutex
 	painter  flat.Painter
-	spare    []*image.RGBA
 	drawn    drawnFor
 	drawings []scene.Drawing
 	bench    printed.Bench
@@ -76,7 +75,7 @@ type drawnFor struct {
 func (a *artist) paint(o order) picture {
 	a.lock.Lock()
 	defer a.lock.Unlock()
-	canvas := a.canvas(o.width, o.height)
+	canvas := a.spare.Take(o.width, o.height)
 	sides := a.print(o)
 	palette := paletteOf(o, sides != nil)
 	paper := paperOf(&o.snapshot.Blank)
@@ -175,27 +174,8 @@ func (a *artist) draw(o order, inked bool) []scene.Drawing {
 	return a.drawings
 }
 
-// canvas returns pixels to paint on.
-func (a *artist) canvas(width, height int) *image.RGBA {
-	size := image.Point{X: width, Y: height}
-	for len(a.spare) > 0 {
-		last := a.spare[len(a.spare)-1]
-		a.spare = a.spare[:len(a.spare)-1]
-		if last.Rect.Size() == size {
-			return last
-		}
-	}
-	return image.NewRGBA(image.Rectangle{Max: size})
-}
-
 // giveBack takes a picture that is shown no longer, to be painted over.
-func (a *artist) giveBack(old *image.RGBA) {
-	a.lock.Lock()
-	defer a.lock.Unlock()
-	if old != nil && len(a.spare) < mostSpare {
-		a.spare = append(a.spare, old)
-	}
-}
+func (a *artist) giveBack(old *image.RGBA) { a.spare.Give(old) }
 
 // paperOf returns the colour of the paper on its print side.
 func paperOf(laid *blank.Blank) color.NRGBA {

@@ -22,8 +22,13 @@ func (p *Pane) draw() {
 	p.bar.show()
 }
 
-// drawNow paints at once, for a size that no picture has yet.
-func (p *Pane) drawNow() {
+// drawInSize paints for another size. The first picture is there at once; later ones come
+// soon, as a change of the window brings one size after the other.
+func (p *Pane) drawInSize() {
+	if paneview.Outgrown(p.surface.picture) {
+		p.draw()
+		return
+	}
 	if next, seen := p.order(); seen {
 		p.show(p.artist.paint(next))
 	}

@@ -62,7 +62,7 @@ func TestGoldenPictureOfWork(t *testing.T) {
 func TestDoubleDensity(t *testing.T) {
 	b := newBench(t, demo(t), 450, 350, settings.Light)
 	b.window.Canvas().(test.WindowlessCanvas).SetScale(2)
-	b.Pane.drawNow()
+	b.Pane.draw()
 	if got, want := b.surface.picture.Image.Bounds().Dx(), 900; got != want {
 		t.Errorf("the picture is %d pixels wide, want %d", got, want)
 	}

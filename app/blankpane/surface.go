@@ -198,7 +198,7 @@ func (s *surface) CreateRenderer() fyne.WidgetRenderer { return &surfaceRenderer
 
 type surfaceRenderer struct{ surface *surface }
 
-// Layout is part of fyne.WidgetRenderer. A new size is painted at once.
+// Layout is part of fyne.WidgetRenderer.
 func (r *surfaceRenderer) Layout(size fyne.Size) {
 	s := r.surface
 	s.picture.Resize(size)
@@ -210,7 +210,7 @@ func (r *surfaceRenderer) Layout(size fyne.Size) {
 		s.pane.view = s.pane.view.in(float64(size.Width), float64(size.Height))
 		s.pane.arrange()
 	}
-	s.pane.drawNow()
+	s.pane.drawInSize()
 }
 
 // MinSize is part of fyne.WidgetRenderer.

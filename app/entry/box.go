@@ -12,6 +12,7 @@ import (
 type box struct {
 	widget.Check
 	gained func()
+	words  ruler // of the label
 }
 
 func newBox(label string, turned func(bool), gained func()) *box {
@@ -45,7 +46,10 @@ func (b *box) lines(width float32) []string {
 	if width > 0 {
 		room = max(width-b.labelAt().X, 1)
 	}
-	return breakLines(b.Text, room, func(text string) float32 { return b.measure(text).Width })
+	if letters := b.Theme().Size(theme.SizeNameText); b.words.text != b.Text || b.words.letters != letters {
+		b.words = measured(b.Text, letters, func(text string) float32 { return b.measure(text).Width })
+	}
+	return b.words.lines(room)
 }
 
 // HeightFor returns the height at a width.

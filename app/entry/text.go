@@ -1,9 +1,6 @@
 package entry
 
 import (
-	"strings"
-	"unicode/utf8"
-
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/theme"
@@ -36,6 +33,7 @@ type Text struct {
 	at    float32 // the width for which the lines were broken; 0 when they are stale
 	size  float32 // of the letters for which they were broken
 	asked asked   // the last height that was asked for
+	words ruler   // of the letters that were measured last
 	grow  func()
 }
 
@@ -64,7 +62,7 @@ func (t *Text) SetText(text string) {
 		return
 	}
 	t.text = text
-	t.at, t.asked = 0, asked{}
+	t.at, t.asked, t.words = 0, asked{}, ruler{}
 	width := t.BaseWidget.Size().Width
 	if width == 0 {
 		return // not shown yet
@@ -92,7 +90,7 @@ func (t *Text) countLines(width float32) int {
 		return len(t.lines)
 	}
 	if t.asked.width != width || t.asked.size != letters {
-		t.asked = asked{width, letters, len(breakLines(t.text, width, t.measure))}
+		t.asked = asked{width, letters, len(t.ruler().lines(width))}
 	}
 	return t.asked.lines
 }
@@ -109,6 +107,14 @@ func (t *Text) measure(text string) float32 {
 	return fyne.MeasureText(text, t.letters(), t.textStyle()).Width
 }
 
+// ruler returns the text measured in its present letters.
+func (t *Text) ruler() *ruler {
+	if letters := t.letters(); t.words.letters != letters {
+		t.words = measured(t.text, letters, t.measure)
+	}
+	return &t.words
+}
+
 // broken breaks the text into lines for a width. Lines that are there already are
 // used again.
 func (t *Text) broken(width float32) []*canvas.Text {
@@ -116,7 +122,7 @@ func (t *Text) broken(width float32) []*canvas.Text {
 	if t.at == width && t.size == letters {
 		return t.lines
 	}
-	texts := breakLines(t.text, width, t.measure)
+	texts := t.ruler().lines(width)
 	for len(t.lines) < len(texts) {
 		t.lines = append(t.lines, canvas.NewText("", nil))
 	}
@@ -134,55 +140,6 @@ func (t *Text) broken(width float32) []*canvas.Text {
 	return t.lines
 }
 
-// breakLines breaks at spaces, and inside of a word only where it is wider than
-// the line.
-func breakLines(text string, width float32, measure func(string) float32) []string {
-	if text == "" {
-		return nil
-	}
-	if width <= 0 || measure(text) <= width {
-		return []string{text}
-	}
-	var lines []string
-	line := ""
-	for _, word := range strings.Fields(text) {
-		longer := word
-		if line != "" {
-			longer = line + " " + word
-		}
-		if measure(longer) <= width {
-			line = longer
-			continue
-		}
-		if line != "" {
-			lines = append(lines, line)
-		}
-		for measure(word) > width && utf8.RuneCountInString(word) > 1 {
-			head := fitting(word, width, measure)
-			lines = append(lines, word[:head])
-			word = word[head:]
-		}
-		line = word
-	}
-	if line != "" {
-		lines = append(lines, line)
-	}
-	return lines
-}
-
-// fitting returns how many bytes of a word of several letters fit the width: at
-// least one letter, and not all of them.
-func fitting(word string, width float32, measure func(string) float32) int {
-	_, end := utf8.DecodeRuneInString(word)
-	for next := range word {
-		if next > end && measure(word[:next]) > width {
-			break
-		}
-		end = max(end, next)
-	}
-	return end
-}
-
 // place puts the lines below each other.
 func (t *Text) place() {
 	height := t.lineHeight()
@@ -196,13 +153,13 @@ func (t *Text) place() {
 func (t *Text) MinSize() fyne.Size {
 	width := t.BaseWidget.Size().Width
 	if width == 0 {
-		width = t.measure(t.text)
+		width = t.OneLine()
 	}
-	return fyne.NewSize(min(t.measure("Mg")*3, t.measure(t.text)), t.HeightFor(width))
+	return fyne.NewSize(min(t.measure("Mg")*3, t.OneLine()), t.HeightFor(width))
 }
 
 // OneLine returns the width of the text on one line.
-func (t *Text) OneLine() float32 { return t.measure(t.text) }
+func (t *Text) OneLine() float32 { return t.ruler().whole }
 
 // CreateRenderer is part of fyne.Widget.
 func (t *Text) CreateRenderer() fyne.WidgetRenderer { return &textRenderer{t} }

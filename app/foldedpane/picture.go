@@ -28,8 +28,13 @@ func (p *Pane) order(samples int) {
 	p.bar.show()
 }
 
-// drawNow draws at once, for a size that no picture has yet.
-func (p *Pane) drawNow() {
+// drawInSize draws for another size. The first picture is there at once; later ones come
+// soon, as a change of the window brings one size after the other.
+func (p *Pane) drawInSize() {
+	if paneview.Outgrown(p.stage.picture) {
+		p.draw()
+		return
+	}
 	if next, any := p.next(draft); any && !p.closed {
 		p.show(p.artist.draw(next))
 	}

@@ -177,11 +177,11 @@ func (s *stage) CreateRenderer() fyne.WidgetRenderer { return &stageRenderer{s} 
 
 type stageRenderer struct{ stage *stage }
 
-// Layout is part of fyne.WidgetRenderer. A new size is drawn at once.
+// Layout is part of fyne.WidgetRenderer.
 func (r *stageRenderer) Layout(size fyne.Size) {
 	r.stage.picture.Resize(size)
 	r.stage.frame.Resize(size)
-	r.stage.pane.drawNow()
+	r.stage.pane.drawInSize()
 }
 
 // MinSize is part of fyne.WidgetRenderer.

@@ -49,21 +49,21 @@ func newBagPane(view *View) *bagPane {
 
 // draw orders a draft of what is to be seen now; when nothing moves any more a fine
 // picture follows it.
-func (p *bagPane) draw(now bool) { p.order(draft, now) }
+func (p *bagPane) draw() { p.order(draft) }
 
-func (p *bagPane) order(samples int, now bool) {
+func (p *bagPane) order(samples int) {
 	if !p.view.open {
 		return
 	}
 	o := p.view.order()
 	o.samples, o.camera, o.look = samples, p.seen(), foldedpane.Look()
-	p.figure.draw(o, now)
+	p.figure.draw(o)
 }
 
 // refine follows the last draft by a fine picture, unless more is to come.
 func (p *bagPane) refine(m made) {
 	if m.samples == draft && !p.turning && !p.view.moving() {
-		p.order(fine, false)
+		p.order(fine)
 	}
 }
 
@@ -87,7 +87,7 @@ func (p *bagPane) turn(camera solid.Camera) {
 func (p *bagPane) shift(camera solid.Camera) {
 	p.camera = camera.Limited()
 	p.showView()
-	p.draw(false)
+	p.draw()
 }
 
 // letGo lets every stage be seen from where it is seen best, whole.
@@ -168,7 +168,7 @@ func (p *bagPane) Dragged(ev *fyne.DragEvent) {
 // DragEnd is part of fyne.Draggable.
 func (p *bagPane) DragEnd() {
 	p.turning = false
-	p.draw(false)
+	p.draw()
 }
 
 // Tapped is part of fyne.Tappable; without it there is no DoubleTapped.
@@ -251,12 +251,12 @@ func (r *bagPaneRenderer) colour() {
 	r.p.ring.StrokeWidth = 2
 }
 
-// Layout is part of fyne.WidgetRenderer. A new size is drawn at once.
+// Layout is part of fyne.WidgetRenderer.
 func (r *bagPaneRenderer) Layout(size fyne.Size) {
 	r.p.figure.picture.Resize(size)
 	r.p.ring.Resize(size)
 	r.p.arrange()
-	r.p.draw(true)
+	r.p.draw()
 }
 
 // MinSize is part of fyne.WidgetRenderer.
@@ -276,5 +276,5 @@ func (r *bagPaneRenderer) Refresh() {
 	r.p.views.Refresh()
 	r.p.notice.Refresh()
 	r.p.arrange()
-	r.p.draw(false)
+	r.p.draw()
 }

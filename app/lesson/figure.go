@@ -57,6 +57,8 @@ type figure struct {
 	settled func(made)  // told when a picture is shown and none is on its way
 	ordered int         // the number of the last order
 	shown   int         // the number of the order whose picture is seen
+	width   int         // of that picture
+	height  int
 	closed  bool
 }
 
@@ -69,9 +71,9 @@ func newFigure(artist artist, settled func(made)) *figure {
 
 func (f *figure) drawn(o order) made { return made{o, f.artist.paint(o)} }
 
-// draw orders a picture in the size of the figure, where that has one. now draws it at
-// once, for a size that no picture has yet.
-func (f *figure) draw(o order, now bool) {
+// draw orders a picture in the size of the figure, where that has one. Until it comes the
+// last is seen in its own proportions.
+func (f *figure) draw(o order) {
 	size := f.picture.Size()
 	o.density = paneview.Density(f.picture)
 	o.width, o.height = int(math.Round(float64(size.Width)*o.density)), int(math.Round(float64(size.Height)*o.density))
@@ -80,11 +82,17 @@ func (f *figure) draw(o order, now bool) {
 	}
 	f.ordered++
 	o.number = f.ordered
-	if now {
-		f.show(f.drawn(o))
-		return
+	if f.width != o.width || f.height != o.height {
+		paneview.Outgrown(f.picture)
 	}
 	f.request(o)
+}
+
+// clear shows nothing, until another picture is drawn.
+func (f *figure) clear() {
+	f.ordered++
+	f.shown = f.ordered // so that one that is under way does not come
+	f.artist.giveBack(paneview.Clear(f.picture))
 }
 
 // show puts a picture onto the screen, unless a newer one is there.
@@ -93,7 +101,7 @@ func (f *figure) show(m made) {
 		f.artist.giveBack(m.pixels)
 		return
 	}
-	f.shown = m.number
+	f.shown, f.width, f.height = m.number, m.width, m.height
 	f.artist.giveBack(paneview.Swap(f.picture, m.pixels))
 	if m.number == f.ordered {
 		f.settled(m)

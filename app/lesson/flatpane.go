@@ -54,7 +54,7 @@ func (p *flatPane) tell() {
 	p.art.Say(p.art.Text, box, widget.MediumImportance)
 	setVisible(p.art, len(p.view.course.snapshot.Spec.Artwork) > 0)
 	if low := p.low; p.Size().Width > 1 && p.lay(p.Size()) != low {
-		p.draw(true)
+		p.draw()
 	}
 }
 
@@ -82,18 +82,18 @@ func (p *flatPane) switchArt() {
 }
 
 // draw orders a picture of what is to be seen now.
-func (p *flatPane) draw(now bool) {
+func (p *flatPane) draw() {
 	if !p.view.open {
 		return
 	}
 	p.last = p.next()
-	p.figure.draw(p.last, now)
+	p.figure.draw(p.last)
 }
 
 // drawIfChanged orders one where something is other than in the last.
 func (p *flatPane) drawIfChanged() {
 	if p.next() != p.last {
-		p.draw(false)
+		p.draw()
 	}
 }
 
@@ -139,10 +139,10 @@ func (p *flatPane) CreateRenderer() fyne.WidgetRenderer { return &flatPaneRender
 
 type flatPaneRenderer struct{ p *flatPane }
 
-// Layout is part of fyne.WidgetRenderer. A new size is drawn at once.
+// Layout is part of fyne.WidgetRenderer.
 func (r *flatPaneRenderer) Layout(size fyne.Size) {
 	r.p.lay(size)
-	r.p.draw(true)
+	r.p.draw()
 }
 
 // MinSize is part of fyne.WidgetRenderer.
@@ -162,5 +162,5 @@ func (r *flatPaneRenderer) Refresh() {
 	r.p.art.Refresh()
 	r.p.legend.Refresh()
 	r.p.arrange()
-	r.p.draw(false)
+	r.p.draw()
 }

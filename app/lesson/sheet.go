@@ -16,6 +16,7 @@ import (
 	"gussetwright/render/printed"
 	"gussetwright/render/scene"
 	"gussetwright/render/solid"
+	"gussetwright/render/spares"
 )
 
 // sheet draws the blank, either side up: what is folded and glued in a stage stands out
@@ -23,10 +24,11 @@ import (
 type sheet struct {
 	say func(string) string // translates names on the drawing
 
+	spare spares.Pictures
+
 	lock    sync.Mutex
 	painter flat.Painter
 	bench   printed.Bench
-	spare   []*image.RGBA
 
 	plain   plain
 	laid    *blank.Blank             // as it is seen
@@ -62,7 +64,7 @@ func (s *sheet) paint(o order) *image.RGBA {
 		s.plain = wanted
 		s.draw(&o)
 	}
-	picture := s.blankPicture(o.width, o.height)
+	picture := s.spare.Take(o.width, o.height)
 	copy(picture.Pix, s.ground.Pix)
 	spread := layOut(&o)
 	areas, pieces := o.course.areas(o.at.stage)
@@ -276,23 +278,4 @@ func stripes(shape []geometry.Vec2, along geometry.Vec2, every, broad float64) [
 }
 
 // giveBack is part of artist.
-func (s *sheet) giveBack(old *image.RGBA) {
-	s.lock.Lock()
-	defer s.lock.Unlock()
-	const most = 2
-	if old != nil && len(s.spare) < most {
-		s.spare = append(s.spare, old)
-	}
-}
-
-func (s *sheet) blankPicture(width, height int) *image.RGBA {
-	size := image.Point{X: width, Y: height}
-	for len(s.spare) > 0 {
-		last := s.spare[len(s.spare)-1]
-		s.spare = s.spare[:len(s.spare)-1]
-		if last.Rect.Size() == size {
-			return last
-		}
-	}
-	return image.NewRGBA(image.Rectangle{Max: size})
-}
+func (s *sheet) giveBack(old *image.RGBA) { s.spare.Give(old) }

@@ -105,8 +105,7 @@ func (v *View) Open() {
 		v.bag.letGo()
 	}
 	v.update()
-	v.flat.draw(true)
-	v.bag.draw(true)
+	v.flat.draw()
 }
 
 // Shut stops showing it: nothing moves any more, and nothing is drawn.
@@ -114,6 +113,8 @@ func (v *View) Shut() {
 	v.player.pace = resting
 	v.clock.run(false)
 	v.open = false
+	v.flat.figure.clear()
+	v.bag.figure.clear()
 }
 
 // Say says something to the people in the room, until the next key. wrote is the file
@@ -210,7 +211,7 @@ func (v *View) draw() {
 		v.page.show()
 	}
 	v.flat.drawIfChanged()
-	v.bag.draw(false)
+	v.bag.draw()
 }
 
 // focus gives the focus to a part of the view.

@@ -14,15 +14,33 @@ func NewPicture() *canvas.Image {
 	return &canvas.Image{FillMode: canvas.ImageFillStretch, ScaleMode: canvas.ImageScalePixels}
 }
 
+// Outgrown readies a picture for a size that no pixels were drawn in yet. Those that it
+// shows keep their proportions until others come. It tells whether there are any.
+func Outgrown(picture *canvas.Image) bool {
+	if picture.Image == nil {
+		return false
+	}
+	picture.FillMode = canvas.ImageFillContain
+	return true
+}
+
 // Swap shows pixels in a picture and returns those that they take the place of, to be
 // drawn on again; nil when there were none or they are the same.
 func Swap(picture *canvas.Image, pixels *image.RGBA) *image.RGBA {
 	old, _ := picture.Image.(*image.RGBA)
-	picture.Image = pixels
+	picture.Image, picture.FillMode = pixels, canvas.ImageFillStretch
 	picture.Refresh()
 	if old == pixels {
 		return nil
 	}
+	return old
+}
+
+// Clear shows nothing in a picture and returns the pixels that it showed, or nil.
+func Clear(picture *canvas.Image) *image.RGBA {
+	old, _ := picture.Image.(*image.RGBA)
+	picture.Image = nil
+	picture.Refresh()
 	return old
 }
 

@@ -241,7 +241,7 @@ const (
 	thinStrain   = 0.008
 	thinCrossing = 0.001 // D
 	thinReach    = 0.15  // D, of a step
-	usualDepth   = 100   // mm, what D is taken to be
+	anyLength    = 0     // the strain of the shortest edge counts: D is not known here
 	stretchShare = 3     // how much more a triangle may be stretched across than its edges
 )
 
@@ -279,7 +279,7 @@ func (n *net) straight(edges []edge, from, to *still) (strain, depth float64) {
 	}
 	for part := range parts + 1 {
 		m.blend(from, to, float64(part)/parts)
-		strained, stretched := m.strain(leastLength / usualDepth)
+		strained, stretched := m.strain(anyLength)
 		strain = max(strain, strained, stretched/stretchShare)
 		depth = max(depth, crossing(m.now.points, edges, n.triangles))
 		if from == to {

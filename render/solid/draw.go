@@ -7,9 +7,9 @@ import (
 	"image/color"
 	"math"
 	"slices"
-	"sync"
 
 	"gussetwright/geometry"
+	"gussetwright/render/spares"
 )
 
 // MostPixels bounds the size of a picture: 100 million pixels take 400 MB.
@@ -122,8 +122,7 @@ type Renderer struct {
 	shade  shadow
 	shaded shading // what shade was reckoned for
 
-	lock  sync.Mutex
-	spare []*image.RGBA
+	spare spares.Pictures
 }
 
 // Draw returns the picture of a view. It is the caller's until it is given back with
@@ -131,7 +130,7 @@ type Renderer struct {
 func (r *Renderer) Draw(v View) *image.RGBA {
 	v.Width, v.Height = max(v.Width, 1), max(v.Height, 1)
 	samples := min(max(v.Samples, 1), mostSamples)
-	picture := r.blankPicture(v.Width, v.Height)
+	picture := r.spare.Take(v.Width, v.Height)
 	l, beside := v.lens().scaled(float64(samples)), v.Reference.place(v.Model, v.Side)
 	c := &r.canvas
 	c.resize(v.Width*samples, v.Height*samples)
@@ -162,29 +161,7 @@ func (r *Renderer) Draw(v View) *image.RGBA {
 
 // Recycle takes a picture that nobody looks at any more, to be drawn over. It may be
 // called from any goroutine.
-func (r *Renderer) Recycle(picture *image.RGBA) {
-	const most = 3
-	r.lock.Lock()
-	defer r.lock.Unlock()
-	if picture != nil && len(r.spare) < most {
-		r.spare = append(r.spare, picture)
-	}
-}
-
-// blankPicture returns a spare picture of the size, or a new one. Spares of another
-// size are dropped.
-func (r *Renderer) blankPicture(width, height int) *image.RGBA {
-	r.lock.Lock()
-	defer r.lock.Unlock()
-	for len(r.spare) > 0 {
-		last := r.spare[len(r.spare)-1]
-		r.spare = r.spare[:len(r.spare)-1]
-		if last.Rect == image.Rect(0, 0, width, height) {
-			return last
-		}
-	}
-	return image.NewRGBA(image.Rect(0, 0, width, height))
-}
+func (r *Renderer) Recycle(picture *image.RGBA) { r.spare.Give(picture) }
 
 // surfaces draws the plane shapes, the nearest first since that hides most of the
 // others. The order has no bearing on what is seen.
