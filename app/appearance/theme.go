@@ -32,12 +32,20 @@ func Wear(app fyne.App, set *settings.Settings) {
 	worn := New(set)
 	app.Settings().SetTheme(worn)
 	appearance, scale := set.Appearance(), set.TextScale()
+	waiting := false
 	set.Listen(func() {
 		if appearance == set.Appearance() && scale == set.TextScale() {
 			return
 		}
 		appearance, scale = set.Appearance(), set.TextScale()
-		drawing(app.Driver().AllWindows(), func() { app.Settings().SetTheme(worn) })
+		if waiting {
+			return // a key that is held down changes the text faster than it is laid out
+		}
+		waiting = true
+		fyne.Do(func() {
+			waiting = false
+			drawing(app.Driver().AllWindows(), func() { app.Settings().SetTheme(worn) })
+		})
 	})
 }
 
