@@ -9,6 +9,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/storage"
 	"fyne.io/fyne/v2/test"
+	"fyne.io/fyne/v2/theme"
 
 	"gussetwright/app/appearance"
 	"gussetwright/app/document"
@@ -310,4 +311,22 @@ func TestFilesStepKeepsItsButtonInSight(t *testing.T) {
 		return
 	}
 	t.Fatal("the step Files has no scroll")
+}
+
+// Text sizes that follow each other faster than the window is laid out cost one layout.
+func TestTextSizesAtOnceAreLaidOutOnce(t *testing.T) {
+	w := opened(t, demoFile(t))
+	catchUp()
+	worn := 0
+	w.app.Settings().AddListener(func(fyne.Settings) { worn++ })
+	size := theme.TextSize()
+	w.set.SetTextScale(1.25)
+	w.set.SetTextScale(1.5)
+	catchUp()
+	if worn != 1 {
+		t.Errorf("the theme was put on %d times, want once", worn)
+	}
+	if got := theme.TextSize(); got <= size {
+		t.Errorf("letters are %g high, were %g", got, size)
+	}
 }
