@@ -40,6 +40,7 @@ type artist struct {
 
 	lock     sync.Mutex
 	renderer solid.Renderer
+	bench    printed.Bench
 	papered  papered
 }
 
@@ -86,6 +87,14 @@ func (a *artist) paper(o *order) []*solid.Texture {
 	return have.textures
 }
 
+// texture returns that of a piece, to be that of another bag now, or a new one.
+func (p *papered) texture(piece int) *solid.Texture {
+	if piece < len(p.textures) {
+		return p.textures[piece]
+	}
+	return &solid.Texture{}
+}
+
 // textures returns what is printed on each piece, or plain paper with the names of
 // the panels where nothing is.
 func (a *artist) textures(snapshot *document.Snapshot, v solid.View, scale float64, quality printed.Quality) []*solid.Texture {
@@ -93,7 +102,8 @@ func (a *artist) textures(snapshot *document.Snapshot, v solid.View, scale float
 	for i := range list {
 		piece := &snapshot.Blank.Pieces[i]
 		if side := snapshot.Side(i); !side.Bare() {
-			list[i] = solid.NewTexture(side.Picture(piece, scale, quality), scale, piece.Height)
+			list[i] = a.papered.texture(i)
+			list[i].Take(side.PictureOn(&a.bench, piece, scale, quality), scale, piece.Height)
 			continue
 		}
 		list[i] = solid.Sample(piece, v.Paper, v.Look.Ink, scale, func(panel string) string {

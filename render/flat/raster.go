@@ -31,9 +31,17 @@ func (r *raster) reset(width, height int) {
 	}
 	r.width, r.height = width, height
 	r.stride, r.words = width+2, (width+2+63)/64
-	r.area = make([]float32, r.stride*height)
-	r.passed = make([]uint64, r.words*height)
+	r.area = empty(r.area, r.stride*height)
+	r.passed = empty(r.passed, r.words*height)
 	r.top, r.bottom = height, 0
+}
+
+// empty returns room that is empty, out of one that is where that is large enough.
+func empty[T any](room []T, size int) []T {
+	if cap(room) < size {
+		return make([]T, size)
+	}
+	return room[:size]
 }
 
 // edge adds the edge of an outline from one point to another, in pixels, y down.

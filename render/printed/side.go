@@ -111,11 +111,16 @@ func (s *Side) Paint(bench *Bench, picture *image.RGBA, view flat.View, quality 
 // Picture returns the piece alone, without its bleed, at the given number of pixels
 // per mm: the upper edge of the piece first.
 func (s *Side) Picture(piece *blank.Piece, scale float64, quality Quality) *image.RGBA {
+	return s.PictureOn(&Bench{}, piece, scale, quality)
+}
+
+// PictureOn returns what Picture does, in the room of a bench: it is good until the bench
+// is used again.
+func (s *Side) PictureOn(bench *Bench, piece *blank.Piece, scale float64, quality Quality) *image.RGBA {
 	width, height := int(piece.Width*scale+0.5), int(piece.Height*scale+0.5)
-	picture := image.NewRGBA(image.Rect(0, 0, max(width, 1), max(height, 1)))
+	picture := bench.ink(max(width, 1), max(height, 1))
 	fill(picture, white)
-	var painter flat.Painter
-	s.ink(&painter, picture, flat.View{Scale: scale, Origin: geometry.Vec2{Y: piece.Height}}, quality)
+	s.ink(&bench.painter, picture, flat.View{Scale: scale, Origin: geometry.Vec2{Y: piece.Height}}, quality)
 	if quality == Fine || !nearlyWhite(s.paper) {
 		overPaper(picture, picture, 1, s.paper)
 	}

@@ -1,8 +1,10 @@
 package solid
 
 import (
+	"image"
 	"math"
 	"math/rand/v2"
+	"reflect"
 	"testing"
 
 	"gussetwright/geometry"
@@ -233,6 +235,26 @@ func TestReferenceIsSeen(t *testing.T) {
 			if bag := l.seen(corner); can.X > bag.X && can.Z > bag.Z {
 				t.Errorf("from %v the can at %v lies behind the corner %v", azimuth, can, bag)
 			}
+		}
+	}
+}
+
+// A texture that was of another picture is the same as a new one, whether that was larger
+// or smaller.
+func TestTextureTakesAnotherPicture(t *testing.T) {
+	picture := func(width, height, step int) *image.RGBA {
+		p := image.NewRGBA(image.Rect(0, 0, width, height))
+		for i := range p.Pix {
+			p.Pix[i] = uint8(i * step)
+		}
+		return p
+	}
+	used := &Texture{}
+	for _, size := range []image.Point{{40, 30}, {90, 70}, {9, 60}, {0, 5}, {64, 64}} {
+		p := picture(size.X, size.Y, 7+size.X)
+		used.Take(p, 2, float64(size.Y)/2)
+		if fresh := NewTexture(p, 2, float64(size.Y)/2); !reflect.DeepEqual(used.levels, fresh.levels) || used.height != fresh.height {
+			t.Errorf("%v: a texture that was used before differs from a new one", size)
 		}
 	}
 }

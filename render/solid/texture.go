@@ -25,9 +25,16 @@ type level struct {
 // of its whole blank: x to the right, the upper edge of the piece first, scale pixels
 // per mm. The picture is copied; it must be opaque.
 func NewTexture(picture image.Image, scale, height float64) *Texture {
+	t := &Texture{}
+	t.Take(picture, scale, height)
+	return t
+}
+
+// Take makes the texture that of another picture, as NewTexture does, in the memory that
+// it has. No view that is being drawn may show it.
+func (t *Texture) Take(picture image.Image, scale, height float64) {
 	box := picture.Bounds()
-	base := level{width: box.Dx(), height: box.Dy(), scale: scale}
-	base.pixels = make([]packed, base.width*base.height)
+	base := t.room(0, box.Dx(), box.Dy(), scale)
 	if rgba, ok := picture.(*image.RGBA); ok {
 		for y := range base.height {
 			row := rgba.Pix[y*rgba.Stride:]
@@ -42,34 +49,52 @@ func NewTexture(picture image.Image, scale, height float64) *Texture {
 			}
 		}
 	}
-	return newTexture(base, height)
+	t.build(base, height)
 }
 
 func newTexture(base level, height float64) *Texture {
-	t := &Texture{height: height}
-	if base.width < 1 || base.height < 1 {
-		base = level{width: 1, height: 1, pixels: []packed{0xffffff}, scale: base.scale}
-	}
-	t.levels = append(t.levels, base)
-	for l := base; l.width > 8 && l.height > 8 && len(t.levels) < 6; {
-		l = l.halved()
-		t.levels = append(t.levels, l)
-	}
+	t := &Texture{}
+	t.build(base, height)
 	return t
 }
 
-// halved returns the level at half its size, each pixel the mean of four.
-func (l level) halved() level {
-	h := level{width: l.width / 2, height: l.height / 2, scale: l.scale / 2}
-	h.pixels = make([]packed, h.width*h.height)
-	for y := range h.height {
+// build makes the smaller versions.
+func (t *Texture) build(base level, height float64) {
+	if base.width < 1 || base.height < 1 {
+		base = level{width: 1, height: 1, pixels: []packed{0xffffff}, scale: base.scale}
+	}
+	const most = 6
+	levels := []level{base}
+	for l := base; l.width > 8 && l.height > 8 && len(levels) < most; {
+		half := t.room(len(levels), l.width/2, l.height/2, l.scale/2)
+		l.halve(half.pixels)
+		l = half
+		levels = append(levels, l)
+	}
+	t.levels, t.height = levels, height
+}
+
+// room returns a level with pixels, in the memory of the present one where that will do.
+func (t *Texture) room(number, width, height int, scale float64) level {
+	l := level{width: width, height: height, scale: scale}
+	if number < len(t.levels) && cap(t.levels[number].pixels) >= width*height {
+		l.pixels = t.levels[number].pixels[:width*height]
+	} else {
+		l.pixels = make([]packed, width*height)
+	}
+	return l
+}
+
+// halve fills the pixels of the level at half the size, each the mean of four.
+func (l level) halve(half []packed) {
+	width := l.width / 2
+	for y := range l.height / 2 {
 		above, below := l.pixels[2*y*l.width:], l.pixels[(2*y+1)*l.width:]
-		row := h.pixels[y*h.width : (y+1)*h.width]
+		row := half[y*width : (y+1)*width]
 		for x := range row {
 			row[x] = meanOfFour(above[2*x], above[2*x+1], below[2*x], below[2*x+1])
 		}
 	}
-	return h
 }
 
 func meanOfFour(a, b, c, d packed) packed {
