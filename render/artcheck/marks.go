@@ -195,33 +195,25 @@ func (g *ground) marksOn(panel blank.Panel) (marks []mark, any bool) {
 // commonest returns the colour that most of an area has, in steps of 16, and its
 // share.
 func (g *ground) commonest(area image.Rectangle) (colour [3]uint8, share float64) {
-	counts := map[[3]uint8]int{}
+	var counts [1 << 12]int // by the upper half of each channel
 	for y := area.Min.Y; y < area.Max.Y; y++ {
-		for x := area.Min.X; x < area.Max.X; x++ {
-			pixel := g.picture.Pix[y*g.picture.Stride+4*x:][:3]
-			counts[[3]uint8{pixel[0] >> 4, pixel[1] >> 4, pixel[2] >> 4}]++
+		row := g.picture.Pix[y*g.picture.Stride+4*area.Min.X : y*g.picture.Stride+4*area.Max.X]
+		for ; len(row) >= 4; row = row[4:] {
+			counts[int(row[0]>>4)<<8|int(row[1]&0xf0)|int(row[2]>>4)]++
 		}
 	}
-	most := 0
-	for step, count := range counts {
-		if count > most || count == most && before(step, colour) {
-			most, colour = count, step
+	step := 0 // of two that are as common the darker in red, green, blue
+	for i, count := range counts {
+		if count > counts[step] {
+			step = i
 		}
 	}
+	most := counts[step]
+	colour = [3]uint8{uint8(step >> 8), uint8(step >> 4 & 15), uint8(step & 15)}
 	for i := range colour {
 		colour[i] = colour[i]<<4 | 8
 	}
 	return colour, float64(most) / math.Max(float64(area.Dx()*area.Dy()), 1)
-}
-
-// before orders colours, so that of two as common always the same is chosen.
-func before(a, b [3]uint8) bool {
-	for i := range a {
-		if a[i] != b[i] {
-			return a[i] < b[i]
-		}
-	}
-	return false
 }
 
 // far tells whether a pixel is of another colour.

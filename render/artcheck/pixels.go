@@ -112,11 +112,16 @@ func (g *ground) inside(path geometry.Path) []image.Point {
 	if len(path.Vertices) == 0 {
 		return nil
 	}
-	box := g.pixels(path.Bounds())
+	sides := make([]line, path.Len())
+	for i := range sides {
+		edge := path.Edge(i)
+		sides[i] = line{edge.From, edge.To.Sub(edge.From)}
+	}
+	box, paper := g.pixels(path.Bounds()), g.piece.Box()
 	var found []image.Point
 	for y := box.Min.Y; y < box.Max.Y; y++ {
 		for x := box.Min.X; x < box.Max.X; x++ {
-			if p := g.at(x, y); g.piece.Box().Contains(p) && within(path, p) {
+			if p := g.at(x, y); within(sides, p) && paper.Contains(p) {
 				found = append(found, image.Point{X: x, Y: y})
 			}
 		}
@@ -124,11 +129,13 @@ func (g *ground) inside(path geometry.Path) []image.Point {
 	return found
 }
 
+// line is a side of a path.
+type line struct{ from, along geometry.Vec2 }
+
 // within tells whether a point lies in an anticlockwise convex path.
-func within(path geometry.Path, p geometry.Vec2) bool {
-	for i := range path.Len() {
-		edge := path.Edge(i)
-		if edge.To.Sub(edge.From).Cross(p.Sub(edge.From)) < 0 {
+func within(sides []line, p geometry.Vec2) bool {
+	for i := range sides {
+		if sides[i].along.Cross(p.Sub(sides[i].from)) < 0 {
 			return false
 		}
 	}
