@@ -63,7 +63,7 @@ func (l *list) show(state document.State, chosen int) {
 	width := l.Size().Width
 	for i, row := range l.rows {
 		before := row.heightFor(l, width)
-		row.show(state, l.index(i))
+		row.show(state, l.index(i), l.step.unfollowed(state, l.index(i)))
 		resized = resized || row.heightFor(l, width) != before
 	}
 	l.chosen = l.index(chosen)
@@ -92,8 +92,12 @@ func (l *list) Tapped(e *fyne.PointEvent) {
 // Cursor tells that rows can be clicked.
 func (l *list) Cursor() desktop.Cursor { return desktop.PointerCursor }
 
-// MouseIn is part of desktop.Hoverable.
-func (l *list) MouseIn(e *desktop.MouseEvent) { l.MouseMoved(e) }
+// MouseIn looks anew which files are followed, of which nobody tells, and lights the row
+// under the pointer up.
+func (l *list) MouseIn(e *desktop.MouseEvent) {
+	l.step.Follow(l.step.doc.State())
+	l.MouseMoved(e)
+}
 
 // MouseMoved lights the row under the pointer up.
 func (l *list) MouseMoved(e *desktop.MouseEvent) {
@@ -112,7 +116,7 @@ func (l *list) MouseOut() {
 // FocusGained is part of fyne.Focusable.
 func (l *list) FocusGained() {
 	l.focused = true
-	l.light()
+	l.step.Follow(l.step.doc.State())
 	l.step.focused(l)
 }
 

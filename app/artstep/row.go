@@ -6,6 +6,7 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/lang"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
@@ -26,6 +27,7 @@ type row struct {
 	mark      *widget.Icon
 	sign      sign
 	state     *entry.Text
+	alone     *entry.Text // that changes to the file are not followed
 }
 
 func newRow() *row {
@@ -33,13 +35,19 @@ func newRow() *row {
 		ground: canvas.NewRectangle(color.Transparent), picture: &canvas.Image{FillMode: canvas.ImageFillContain},
 		name: entry.NewText("", entry.Plain), placeText: entry.NewText("", entry.Muted),
 		mark: widget.NewIcon(waiting.resource()), state: entry.NewText("", entry.Small),
+		alone: entry.NewText("", entry.Muted),
 	}
 	r.ground.StrokeWidth = 1
 	return r
 }
 
 // show shows a piece. Only what changed is touched.
-func (r *row) show(state document.State, index int) {
+func (r *row) show(state document.State, index int, unfollowed bool) {
+	alone := ""
+	if unfollowed {
+		alone = lang.L("Changes to the file are not followed: not found on disk.")
+	}
+	r.alone.SetText(alone)
 	piece := state.Spec.Artwork[index]
 	r.name.SetText(piece.File)
 	r.placeText.SetText(words.Place(piece.On))
@@ -99,7 +107,7 @@ func markSize(l *list) float32 { return l.Theme().Size(theme.SizeNameCaptionText
 
 func (r *row) heightFor(l *list, width float32) float32 {
 	words := max(width-left(l)-padding(l), 1)
-	text := r.name.HeightFor(words) + r.placeText.HeightFor(words) + r.stateHeight(l, words)
+	text := r.name.HeightFor(words) + r.placeText.HeightFor(words) + r.stateHeight(l, words) + r.alone.HeightFor(words)
 	return max(text, side(l)) + 2*rowInset*padding(l)
 }
 
@@ -121,6 +129,7 @@ func (r *row) place(l *list, at fyne.Position, width float32) {
 	put(r.mark, top, fyne.NewSquareSize(markSize(l)))
 	beside := markSize(l) + padding(l)
 	put(r.state, top.AddXY(beside, 0), fyne.NewSize(words-beside, r.state.HeightFor(words-beside)))
+	put(r.alone, top.AddXY(0, r.stateHeight(l, words)), fyne.NewSize(words, r.alone.HeightFor(words)))
 }
 
 func (r *row) colour(th fyne.Theme, variant fyne.ThemeVariant) {
@@ -129,5 +138,5 @@ func (r *row) colour(th fyne.Theme, variant fyne.ThemeVariant) {
 }
 
 func (r *row) objects() []fyne.CanvasObject {
-	return []fyne.CanvasObject{r.ground, r.picture, r.name, r.placeText, r.mark, r.state}
+	return []fyne.CanvasObject{r.ground, r.picture, r.name, r.placeText, r.mark, r.state, r.alone}
 }

@@ -12,7 +12,6 @@ import (
 	"gussetwright/app/document"
 	"gussetwright/app/entry"
 	"gussetwright/app/words"
-	"gussetwright/geometry"
 	"gussetwright/geometry/check"
 	"gussetwright/geometry/placement"
 	"gussetwright/render/artcheck"
@@ -65,7 +64,7 @@ func conditionOf(snapshot *document.Snapshot, index int) condition {
 	if !found {
 		return condition{lang.L("Sharp at any size"), fine}
 	}
-	text := geometry.FormatNumber(ppi, 0)
+	text := words.Number(ppi, 0)
 	switch {
 	case ppi < artcheck.Coarse:
 		return condition{fmt.Sprintf(lang.L("%s ppi, too coarse"), text), failed}

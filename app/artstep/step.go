@@ -20,6 +20,7 @@ type Source interface {
 	Add(place string, paths ...string)
 	Replace(index int, path string)
 	ChooseProfile(path string)
+	Watches(name string) bool // tells whether a file of the project is read again when it changes on disk
 }
 
 // Step is the content of the step.
@@ -98,6 +99,12 @@ func (s *Step) Follow(state document.State) {
 	s.list.show(state, s.chosen)
 	s.entries.show(state, s.chosen)
 	s.profile.show(state)
+}
+
+// unfollowed tells of a piece that is shown whether changes to its file go unnoticed.
+func (s *Step) unfollowed(state document.State, index int) bool {
+	hung := state.Snapshot.Hung
+	return s.source != nil && index < len(hung) && hung[index].Art != nil && !s.source.Watches(state.Spec.Artwork[index].File)
 }
 
 // followFocus takes over the piece that was chosen in a pane.

@@ -63,7 +63,10 @@ func drawn(name string, width, height float64, pages int) *artwork.Art {
 }
 
 // asked is a source that notes what it is asked for.
-type asked struct{ calls []string }
+type asked struct {
+	calls []string
+	alone map[string]bool // files that are not watched
+}
 
 func (a *asked) Add(place string, paths ...string) {
 	for _, path := range paths {
@@ -72,6 +75,7 @@ func (a *asked) Add(place string, paths ...string) {
 }
 func (a *asked) Replace(_ int, path string) { a.calls = append(a.calls, "replace by "+path) }
 func (a *asked) ChooseProfile(path string)  { a.calls = append(a.calls, "profile "+path) }
+func (a *asked) Watches(name string) bool   { return !a.alone[name] }
 
 // bench is a step in a window, on the default bag with artwork.
 type bench struct {

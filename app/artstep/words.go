@@ -56,7 +56,7 @@ func placesOn(b *blank.Blank, present string) []entry.Option {
 
 // factsOf says what a file is.
 func factsOf(art *artwork.Art, unit geometry.Unit) string {
-	length := func(mm float64) string { return geometry.FormatNumber(mm/unit.Length(), unit.Decimals()) }
+	length := func(mm float64) string { return words.Number(mm/unit.Length(), unit.Decimals()) }
 	size := geometry.WithUnit(length(art.Source.Size.X)+" × "+length(art.Source.Size.Y), string(unit))
 	text := art.Format + ", " + size
 	if !art.Stated {

@@ -8,6 +8,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/lang"
 
+	"gussetwright/app/words"
 	"gussetwright/geometry"
 	"gussetwright/geometry/bag"
 )
@@ -129,7 +130,7 @@ func (d *placing) scale(art *bag.Artwork, at geometry.Vec2, free bool) {
 	art.Scale = min(max(round(before*factor, step), leastArtScale), mostArtScale)
 	by := d.frame.middle.Sub(fixed).Scale(art.Scale/before - 1)
 	art.X, art.Y = round(art.X+by.X, 1e-4), round(art.Y+by.Y, 1e-4)
-	d.says = fmt.Sprintf(lang.L("Scale %s %%"), geometry.FormatNumber(art.Scale*100, 1))
+	d.says = fmt.Sprintf(lang.L("Scale %s %%"), words.Number(art.Scale*100, 1))
 }
 
 // turn snaps to some angles, or goes freely by tenths of a degree.
@@ -145,7 +146,7 @@ func (d *placing) turn(art *bag.Artwork, at geometry.Vec2, free bool) {
 		to = snapTurn(to)
 	}
 	art.Turn = halfTurns(to)
-	d.says = fmt.Sprintf(lang.L("Turn %s°"), geometry.FormatNumber(art.Turn, 1))
+	d.says = fmt.Sprintf(lang.L("Turn %s°"), words.Number(art.Turn, 1))
 }
 
 func (d *placing) end() { d.surface.pane.doc.Drop() }

@@ -48,7 +48,8 @@ const (
 
 // artist paints orders. It may be asked from several goroutines.
 type artist struct {
-	say func(string) string // translates names on the drawing
+	say        func(string) string // translates names on the drawing
+	dimensions func(scene.Drawing) // writes its numbers as the window does
 
 	spare spares.Pictures
 
@@ -168,7 +169,9 @@ func (a *artist) draw(o order, inked bool) []scene.Drawing {
 	}
 	a.drawings = a.drawings[:0]
 	for i := range laid.Pieces {
-		a.drawings = append(a.drawings, screen.Draw(laid, i))
+		drawing := screen.Draw(laid, i)
+		a.dimensions(drawing)
+		a.drawings = append(a.drawings, drawing)
 	}
 	a.drawn = wanted
 	return a.drawings

@@ -2,7 +2,10 @@ package blankpane
 
 import (
 	"fmt"
+	"maps"
 	"math/rand/v2"
+	"slices"
+	"strings"
 	"testing"
 
 	"fyne.io/fyne/v2"
@@ -17,6 +20,7 @@ import (
 	"gussetwright/geometry/blank"
 	"gussetwright/geometry/geomtest"
 	"gussetwright/render/dieline"
+	"gussetwright/render/scene"
 )
 
 // tolerance is the share of pixels that may differ on another processor.
@@ -95,6 +99,36 @@ func TestDrawingWordsAreComplete(t *testing.T) {
 	}
 	if len(asked) < 25 {
 		t.Errorf("only %d names were asked for", len(asked))
+	}
+}
+
+// In German the dimensions on the blank have a decimal comma.
+func TestDimensionsInGerman(t *testing.T) {
+	speak := func(language string) {
+		if err := words.Load(language); err != nil {
+			t.Fatal(err)
+		}
+	}
+	speak("de")
+	t.Cleanup(func() { speak("en") })
+	spec := demo(t)
+	spec.Body.Width, spec.Body.Height = 182.5, 240.25
+	b := newBench(t, spec, 900, 700, settings.Light)
+	said := map[string]bool{}
+	for _, drawing := range b.artist.drawings {
+		for _, item := range drawing.Items {
+			if label, is := item.(scene.Label); is && label.Role == scene.Dimensions {
+				said[label.Text] = true
+			}
+		}
+	}
+	if !said["W 182,5"] && !said["B 182,5"] {
+		t.Errorf("no dimension of %q is the width of the face", slices.Collect(maps.Keys(said)))
+	}
+	for text := range said {
+		if strings.Contains(text, ".") {
+			t.Errorf("a dimension is %q", text)
+		}
 	}
 }
 

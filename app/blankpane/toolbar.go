@@ -9,7 +9,7 @@ import (
 
 	"gussetwright/app/appearance"
 	"gussetwright/app/toolrow"
-	"gussetwright/geometry"
+	"gussetwright/app/words"
 )
 
 // toolbar is the row of buttons above the blank.
@@ -57,9 +57,9 @@ func (t *toolbar) show() {
 // percentText writes a zoom with two or three digits.
 func percentText(percent float64) string {
 	if percent < 10 {
-		return geometry.FormatNumber(percent, 1)
+		return words.Number(percent, 1)
 	}
-	return geometry.FormatNumber(percent, 0)
+	return words.Number(percent, 0)
 }
 
 // setPressed shows a button as pressed in or not.

@@ -3,6 +3,7 @@ package blankpane
 import (
 	"fyne.io/fyne/v2/lang"
 
+	"gussetwright/app/words"
 	"gussetwright/geometry"
 	"gussetwright/geometry/bag"
 	"gussetwright/geometry/blank"
@@ -64,7 +65,7 @@ var decimals = map[geometry.Unit]int{geometry.Millimetre: 2, geometry.Centimetre
 
 // length writes a length in the unit of the user.
 func length(mm float64, unit geometry.Unit) string {
-	return geometry.FormatNumber(mm/unit.Length(), decimals[unit]) + " " + string(unit)
+	return words.Number(mm/unit.Length(), decimals[unit]) + " " + string(unit)
 }
 
 // entry writes the value of a number entry with its name.

@@ -27,9 +27,13 @@ func ReadCounts(text string) (list []float64, complaint string) {
 // sentence says in the language of the user what went wrong.
 func sentence(err error) string { return capital(words.Error(err)) + "." }
 
-// pointParts tells whether a point parts thousands where the user is. The system is asked
-// once: it may take its time, and complains of a bad answer each time.
-var pointParts = sync.OnceValue(func() bool { return pointPartsThousands(lang.SystemLocale().String()) })
+// pointParts tells whether a point in a count parts thousands: where the window writes
+// decimals behind a comma, or the system parts thousands by a point.
+func pointParts() bool { return words.DecimalMark() == arithmetic.Comma || systemPointParts() }
+
+// systemPointParts asks the system once: it may take its time, and complains of a bad answer
+// each time.
+var systemPointParts = sync.OnceValue(func() bool { return pointPartsThousands(lang.SystemLocale().String()) })
 
 // pointPartsThousands tells whether 3.000 is three thousand where a locale such as "de-DE"
 // is used.

@@ -26,7 +26,7 @@ type Quantity struct {
 	// Decimals are how many digits after the point are shown at most; 0 for two.
 	// Lengths have those of their unit.
 	Decimals int
-	Money    bool // shown as FormatPrice writes it
+	Money    bool // shown as words.PlainMoney writes it
 	// Step is how far an arrow key goes; 0 for one. Whole numbers and inches have steps
 	// of their own.
 	Step float64
@@ -107,14 +107,22 @@ func (q *Quantity) decimals(unit geometry.Unit) int {
 // format writes a value as it stands in the entry.
 func (q *Quantity) format(value float64, unit geometry.Unit) string {
 	if q.Money {
-		return FormatPrice(value)
+		return words.PlainMoney(value, PriceDecimals)
 	}
-	return geometry.FormatNumber(value/q.scale(unit), q.decimals(unit))
+	return words.Plain(value/q.scale(unit), q.decimals(unit))
+}
+
+// inText writes a value as it stands in a text, without its unit.
+func (q *Quantity) inText(value float64, unit geometry.Unit) string {
+	if q.Money {
+		return words.Money(value, PriceDecimals)
+	}
+	return words.Number(value/q.scale(unit), q.decimals(unit))
 }
 
 // withUnit writes a value with its unit.
 func (q *Quantity) withUnit(value float64, unit geometry.Unit) string {
-	return geometry.WithUnit(q.format(value, unit), q.unitIn(unit))
+	return geometry.WithUnit(q.inText(value, unit), q.unitIn(unit))
 }
 
 // limits returns the least and the most as they are shown: rounded inwards, so that
@@ -123,7 +131,7 @@ func (q *Quantity) limits(unit geometry.Unit) (least, most string) {
 	scale, places := q.scale(unit), math.Pow10(q.decimals(unit))
 	const noise = 1e-6
 	inward := func(value float64, round func(float64) float64, slack float64) string {
-		return geometry.FormatNumber(round(value/scale*places+slack)/places, q.decimals(unit))
+		return words.Number(round(value/scale*places+slack)/places, q.decimals(unit))
 	}
 	return inward(q.Least, math.Ceil, -noise), inward(q.Most, math.Floor, noise)
 }
@@ -140,11 +148,11 @@ func (q *Quantity) read(text string, unit geometry.Unit) (value float64, complai
 	var err error
 	switch {
 	case q.isLength():
-		value, err = arithmetic.Evaluate(text, unit)
+		value, err = words.DecimalMark().Evaluate(text, unit)
 	case q.Whole:
 		value, err = arithmetic.EvaluateCount(text, pointParts())
 	default:
-		value, err = arithmetic.EvaluateNumber(text, q.Unit)
+		value, err = words.DecimalMark().EvaluateNumber(text, q.unitIn(unit))
 	}
 	if err != nil {
 		return 0, sentence(err)
@@ -155,7 +163,18 @@ func (q *Quantity) read(text string, unit geometry.Unit) (value float64, complai
 	if clean, err := strconv.ParseFloat(strconv.FormatFloat(value, 'f', 6, 64), 64); err == nil {
 		value = clean
 	}
+	value = q.limitShown(value, unit)
 	return value, q.complain(value, unit)
+}
+
+// limitShown returns the limit that a value breaks only because it is shown rounded: 30 mm
+// stand in the entry as 1.181 in, which are a little less.
+func (q *Quantity) limitShown(value float64, unit geometry.Unit) float64 {
+	limit := min(max(value, q.Least), q.Most)
+	if q.isLength() && unit != geometry.Millimetre && q.format(limit, unit) == q.format(value, unit) {
+		return limit
+	}
+	return value
 }
 
 // capital begins a sentence.
@@ -187,9 +206,9 @@ func (q *Quantity) complain(value float64, unit geometry.Unit) string {
 
 // exact writes a refused value so that it differs from the limit it breaks.
 func (q *Quantity) exact(value, limit float64, unit geometry.Unit) string {
-	short := q.format(value, unit)
-	if short == q.format(limit, unit) || math.Abs(value) > 1e9 {
-		short = strconv.FormatFloat(value/q.scale(unit), 'g', 8, 64)
+	short := q.inText(value, unit)
+	if short == q.inText(limit, unit) || math.Abs(value) > 1e9 {
+		short = words.Exact(value/q.scale(unit), 8)
 	}
 	return geometry.WithUnit(short, q.unitIn(unit))
 }

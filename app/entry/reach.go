@@ -36,10 +36,10 @@ func (q *Quantity) reachTexts(unit geometry.Unit) (low, high string) {
 	from, to := q.reach(unit)
 	low, high = q.limits(unit)
 	if from != q.Least {
-		low = q.format(from, unit)
+		low = q.inText(from, unit)
 	}
 	if to != q.Most {
-		high = q.format(to, unit)
+		high = q.inText(to, unit)
 	}
 	return low, high
 }

@@ -66,7 +66,7 @@ func (r *ruler) measureWords() {
 		return
 	}
 	r.space = r.measure(" ")
-	for _, word := range strings.Fields(r.text) {
+	for _, word := range strings.FieldsFunc(r.text, func(c rune) bool { return c == ' ' || c == '\n' }) {
 		r.words = append(r.words, measuredWord{word, r.measure(word)})
 	}
 }

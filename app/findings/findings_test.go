@@ -2,6 +2,7 @@ package findings
 
 import (
 	"slices"
+	"strings"
 	"testing"
 
 	"fyne.io/fyne/v2"
@@ -10,6 +11,7 @@ import (
 	"gussetwright/app/document"
 	"gussetwright/app/focus"
 	"gussetwright/app/settings"
+	"gussetwright/app/words"
 	"gussetwright/geometry"
 	"gussetwright/geometry/bag"
 	"gussetwright/geometry/check"
@@ -152,6 +154,43 @@ func TestRowsFollowTheDocument(t *testing.T) {
 	doc.Redo()
 	if len(strip.rows) != before {
 		t.Error("a closed strip still listens")
+	}
+}
+
+// Numbers of findings stand as the language writes them.
+func TestNumbersInGerman(t *testing.T) {
+	speak := func(language string) {
+		if err := words.Load(language); err != nil {
+			t.Fatal(err)
+		}
+	}
+	speak("de")
+	t.Cleanup(func() { speak("en") })
+	set := settings.New(test.NewTempApp(t).Preferences())
+	doc := document.New()
+	strip := New(doc, focus.New(), set)
+	defer strip.Close()
+	spec := doc.State().Spec
+	spec.Sheet.Gripper, spec.Paper.Grammage = 2.5, 40.5
+	doc.Set(spec)
+	var said []string
+	for _, r := range strip.rows {
+		said = append(said, r.message.Text)
+	}
+	for _, want := range []string{"2,5 mm", "40,5 g/m²"} {
+		if !slices.ContainsFunc(said, func(text string) bool { return strings.Contains(text, want) }) {
+			t.Errorf("no row of %q says %q", said, want)
+		}
+	}
+	set.SetUnit(geometry.Inch)
+	said = nil
+	for _, r := range strip.rows {
+		said = append(said, r.message.Text+"; "+r.remedy.Text)
+	}
+	for _, want := range []string{"0,098 in", "0,315 bis 0,787 in"} {
+		if got := strings.Join(said, "; "); !strings.Contains(got, want) {
+			t.Errorf("in inches no row of %q says %q", said, want)
+		}
 	}
 }
 

@@ -2,7 +2,6 @@ package quotestep
 
 import (
 	"fmt"
-	"strconv"
 	"strings"
 
 	"fyne.io/fyne/v2/lang"
@@ -13,17 +12,11 @@ import (
 )
 
 // money writes an amount with two decimals.
-func money(amount float64) string { return strconv.FormatFloat(amount, 'f', 2, 64) }
+func money(amount float64) string { return words.Money(amount, 2) }
 
 // each writes the price of one thing, which may be less than a hundredth: with two
 // decimals, and up to four where those are not 0.
-func each(price float64) string {
-	text := strconv.FormatFloat(price, 'f', 4, 64)
-	for range 2 {
-		text = strings.TrimSuffix(text, "0")
-	}
-	return text
-}
+func each(price float64) string { return words.Money(price, 4) }
 
 // showBill shows the quote, or in one sentence why there is none.
 func (p *page) showBill(made *quoteResult, state document.State) {

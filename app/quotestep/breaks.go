@@ -10,7 +10,7 @@ import (
 	"gussetwright/app/document"
 	"gussetwright/app/entry"
 	"gussetwright/app/steppage"
-	"gussetwright/geometry"
+	"gussetwright/app/words"
 	"gussetwright/geometry/bag"
 )
 
@@ -51,7 +51,7 @@ func readQuantities(text string) (list []float64, complaint string) {
 	field, _ := bag.FieldAt("run.quantity")
 	for _, quantity := range list {
 		if c := field.CheckNumber(quantity); c != nil {
-			return nil, fmt.Sprintf(lang.L("“%s”: %s"), geometry.FormatNumber(quantity, 6), steppage.Complaint(c))
+			return nil, fmt.Sprintf(lang.L("“%s”: %s"), words.Number(quantity, 6), steppage.Complaint(c))
 		}
 	}
 	slices.Sort(list)
@@ -62,7 +62,7 @@ func readQuantities(text string) (list []float64, complaint string) {
 func quantitiesText(list []float64) string {
 	texts := make([]string, len(list))
 	for i, quantity := range list {
-		texts[i] = geometry.FormatNumber(quantity, 0)
+		texts[i] = words.Plain(quantity, 0)
 	}
 	return strings.Join(texts, ", ")
 }

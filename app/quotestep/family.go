@@ -11,7 +11,7 @@ import (
 	"gussetwright/app/document"
 	"gussetwright/app/entry"
 	"gussetwright/app/steppage"
-	"gussetwright/geometry"
+	"gussetwright/app/words"
 	"gussetwright/geometry/bag"
 	"gussetwright/geometry/check"
 )
@@ -265,7 +265,7 @@ func (f *family) memberText(s *document.Snapshot) string {
 	piece := &s.Plan.Piece
 	area := f.Area(piece.Width, piece.Height)
 	if s.Plan.Up() == 0 {
-		return fmt.Sprintf(lang.L("Blank %s, which does not fit the sheet; a bag weighs %s g."), area, geometry.FormatNumber(s.Job.BagGrams, 1))
+		return fmt.Sprintf(lang.L("Blank %s, which does not fit the sheet; a bag weighs %s g."), area, words.Number(s.Job.BagGrams, 1))
 	}
-	return fmt.Sprintf(lang.L("Blank %s, %d-up, %s sheets; a bag weighs %s g."), area, s.Plan.Up(), count(s.Job.Sheets), geometry.FormatNumber(s.Job.BagGrams, 1))
+	return fmt.Sprintf(lang.L("Blank %s, %d-up, %s sheets; a bag weighs %s g."), area, s.Plan.Up(), count(s.Job.Sheets), words.Number(s.Job.BagGrams, 1))
 }

@@ -13,7 +13,6 @@ import (
 	"gussetwright/app/sheetpicture"
 	"gussetwright/app/steppage"
 	"gussetwright/app/words"
-	"gussetwright/geometry"
 	"gussetwright/geometry/bag"
 	"gussetwright/geometry/check"
 )
@@ -212,7 +211,7 @@ func (g *ganging) comparedText() string {
 		text += " " + fmt.Sprintf(lang.L("With make-ready %s together, %s on their own."), count(together), count(alone.sheets+alone.ready))
 	}
 	if saved := alone.sheets - float64(r.Sheets); saved > 0 {
-		text += " " + fmt.Sprintf(lang.L("Together saves %s sheets, %s %%."), count(saved), geometry.FormatNumber(100*saved/alone.sheets, 1))
+		text += " " + fmt.Sprintf(lang.L("Together saves %s sheets, %s %%."), count(saved), words.Number(100*saved/alone.sheets, 1))
 	}
 	return text
 }

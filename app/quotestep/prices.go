@@ -10,8 +10,6 @@ import (
 	"gussetwright/app/entry"
 	"gussetwright/app/steppage"
 	"gussetwright/app/words"
-	"gussetwright/geometry"
-	"gussetwright/geometry/arithmetic"
 	"gussetwright/geometry/bag"
 )
 
@@ -137,7 +135,7 @@ func readPrice(text, unit string) (value float64, complaint string) {
 	if unit != "%" {
 		unit = ""
 	}
-	value, err := arithmetic.EvaluateNumber(text, unit)
+	value, err := words.DecimalMark().EvaluateNumber(text, unit)
 	if err != nil {
 		return 0, steppage.Sentence(words.Error(err))
 	}
@@ -150,9 +148,9 @@ func priceText(value float64, unit string) string {
 	case value == 0:
 		return ""
 	case unit == "%":
-		return geometry.FormatNumber(value, 6)
+		return words.Plain(value, 6)
 	}
-	return entry.FormatPrice(value)
+	return words.PlainMoney(value, entry.PriceDecimals)
 }
 
 func currencyIn(unit, currency string) string {

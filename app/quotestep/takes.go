@@ -18,11 +18,11 @@ import (
 func count(value float64) string {
 	switch {
 	case value >= 100 || value == float64(int(value)):
-		return geometry.FormatNumber(value, 0)
+		return words.Number(value, 0)
 	case value >= 10:
-		return geometry.FormatNumber(value, 1)
+		return words.Number(value, 1)
 	}
-	return geometry.FormatNumber(value, 2)
+	return words.Number(value, 2)
 }
 
 // takesFacts returns what the run takes.
@@ -113,14 +113,14 @@ func dieFacts(s *document.Snapshot) []fact {
 	case run.Forms > 1:
 		head = lang.L("Dies of all forms")
 	}
-	metres := func(value float64) string { return fmt.Sprintf(lang.L("%s m"), geometry.FormatNumber(value, 1)) }
+	metres := func(value float64) string { return fmt.Sprintf(lang.L("%s m"), words.Number(value, 1)) }
 	return []fact{{head, ""}, {lang.L("Cutting rule"), metres(cut)}, {lang.L("Creasing rule"), metres(crease)}}
 }
 
 func (p *page) bagFacts(run *job.Job, packing *job.Packing) []fact {
 	list := []fact{
 		{lang.L("One bag"), ""},
-		{lang.L("Weight"), fmt.Sprintf(lang.L("%s g, without handle and glue"), geometry.FormatNumber(run.BagGrams, 1))},
+		{lang.L("Weight"), fmt.Sprintf(lang.L("%s g, without handle and glue"), words.Number(run.BagGrams, 1))},
 	}
 	if packing.Thickness == 0 {
 		return append(list, fact{lang.L("Packed flat"), lang.L("This bag cannot be packed flat.")})
@@ -160,7 +160,7 @@ func (p *page) whole(mm float64) string {
 	if unit == geometry.Millimetre {
 		decimals = 0
 	}
-	return geometry.FormatNumber(mm/unit.Length(), decimals)
+	return words.Number(mm/unit.Length(), decimals)
 }
 
 // showLoad says what the bag might carry, with the caution that always stands beside it.

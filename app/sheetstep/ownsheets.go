@@ -9,6 +9,7 @@ import (
 	"gussetwright/app/document"
 	"gussetwright/app/entry"
 	"gussetwright/app/steppage"
+	"gussetwright/app/words"
 	"gussetwright/geometry"
 	"gussetwright/geometry/bag"
 )
@@ -190,7 +191,7 @@ func (o *ownSheets) note(s *bag.StockSheet, currency string) string {
 		note += ", " + fmt.Sprintf(lang.L("grain along the side of %s"), o.Length(side))
 	}
 	if s.Price > 0 {
-		price := geometry.WithUnit(entry.FormatPrice(s.Price), currency)
+		price := geometry.WithUnit(words.Money(s.Price, entry.PriceDecimals), currency)
 		note += ", " + fmt.Sprintf(lang.L("%s a sheet"), price)
 	}
 	return note

@@ -11,7 +11,6 @@ import (
 	"gussetwright/app/settings"
 	"gussetwright/app/steppage"
 	"gussetwright/app/words"
-	"gussetwright/geometry"
 	"gussetwright/geometry/bag"
 	"gussetwright/geometry/sheet"
 	"gussetwright/geometry/sheet/advice"
@@ -182,17 +181,17 @@ const mostOffers = 3
 func (p *page) cells(r *advice.Row, state document.State) []string {
 	cells := []string{fmt.Sprintf("%d", r.Plan.Up())}
 	if state.Snapshot.Plan.Piece.PerBag > 1 {
-		cells = append(cells, geometry.FormatNumber(r.Plan.BagsPerSheet(), 1))
+		cells = append(cells, words.Number(r.Plan.BagsPerSheet(), 1))
 	}
 	cells = append(cells, fmt.Sprintf(lang.L("%.0f %%"), r.Plan.WastePercent()))
 	if p.Settings.Ranking() != settings.LeastCost {
 		kilograms := r.PaperPerThousand() * state.Snapshot.Spec.Paper.Grammage / 1000
-		return append(cells, geometry.FormatNumber(kilograms, 1))
+		return append(cells, words.Number(kilograms, 1))
 	}
 	if r.Price <= 0 {
 		return append(cells, "–")
 	}
-	return append(cells, geometry.FormatNumber(r.CostPerThousand(), 0))
+	return append(cells, words.Number(r.CostPerThousand(), 0))
 }
 
 // proofWord says in two words whether a layout is known to be the best.

@@ -8,6 +8,7 @@ import (
 
 	"gussetwright/app/document"
 	"gussetwright/app/steppage"
+	"gussetwright/app/words"
 	"gussetwright/geometry"
 	"gussetwright/geometry/bag"
 	"gussetwright/geometry/sheet"
@@ -22,7 +23,7 @@ func (p *page) summaryText(state document.State) string {
 		piece := &s.Plan.Piece
 		return fmt.Sprintf(lang.L("The blank of %s does not fit on %s: %s."), p.Area(piece.Width, piece.Height), name, p.missText(s.Plan.TooLong))
 	}
-	number := func(value float64) string { return geometry.FormatNumber(value, 0) }
+	number := func(value float64) string { return words.Number(value, 0) }
 	edge, sheets, weight := gripperWord(s.Plan.Sheet.GripperEdge), number(s.Job.Sheets), number(s.Job.PaperKilograms)
 	if s.Plan.Proven {
 		return fmt.Sprintf(lang.L("%d-up on %s, %s; %s sheets, %s kg; no layout holds more."), s.Plan.Up(), name, edge, sheets, weight)
@@ -56,7 +57,7 @@ func (p *page) moreText(s *document.Snapshot) string {
 	if plan.Up() == 0 {
 		return ""
 	}
-	number := func(value float64) string { return geometry.FormatNumber(value, 0) }
+	number := func(value float64) string { return words.Number(value, 0) }
 	list := []string{
 		fmt.Sprintf(lang.L("Waste %.0f %%."), plan.WastePercent()),
 		fmt.Sprintf(lang.L("For %s bags (step Quote) print %s."), number(s.Job.Quantity), number(s.Job.BagsPrinted)),

@@ -73,7 +73,7 @@ func Text(state document.State, unit geometry.Unit, hasFile bool) string {
 		return fmt.Sprintf(lang.L("Not drawn: %s"), first)
 	}
 	s := state.Snapshot
-	length := func(mm float64) string { return geometry.FormatNumber(mm/unit.Length(), unit.Decimals()) }
+	length := func(mm float64) string { return words.Number(mm/unit.Length(), unit.Decimals()) }
 	size := func(width, height float64) string {
 		return length(width) + " × " + length(height) + " " + string(unit)
 	}
@@ -89,7 +89,7 @@ func Text(state document.State, unit geometry.Unit, hasFile bool) string {
 		parts = append(parts, fmt.Sprintf(lang.L("%d-up on %s, gripper on the %s edge, waste %.0f %%"),
 			s.Plan.Up(), sheet, lang.L(string(s.Spec.Sheet.GripperEdge)), s.Plan.WastePercent()))
 	}
-	parts = append(parts, fmt.Sprintf(lang.L("bag %s g"), geometry.FormatNumber(s.Job.BagGrams, 0)), saved(state, hasFile))
+	parts = append(parts, fmt.Sprintf(lang.L("bag %s g"), words.Number(s.Job.BagGrams, 0)), saved(state, hasFile))
 	return strings.Join(parts, "  ·  ")
 }
 

@@ -9,6 +9,7 @@ import (
 	"gussetwright/app/document"
 	"gussetwright/app/settings"
 	"gussetwright/app/status"
+	"gussetwright/app/words"
 	"gussetwright/geometry"
 )
 
@@ -65,5 +66,29 @@ func TestLineFollowsUnitAndDocument(t *testing.T) {
 	doc.Set(spec)
 	if !strings.Contains(line.Text, "69.95 × 52 cm") || !strings.HasSuffix(line.Text, "not saved") {
 		t.Errorf("the line says %s", line.Text)
+	}
+}
+
+// Numbers stand as the language writes them.
+func TestTextInGerman(t *testing.T) {
+	test.NewTempApp(t)
+	speak := func(language string) {
+		if err := words.Load(language); err != nil {
+			t.Fatal(err)
+		}
+	}
+	speak("de")
+	t.Cleanup(func() { speak("en") })
+	doc := document.New()
+	if got := status.Text(doc.State(), geometry.Millimetre, true); !strings.HasPrefix(got, "Zuschnitt 699,5 × 480 mm") {
+		t.Errorf("got %s", got)
+	}
+	spec := doc.State().Spec
+	spec.Body.Width = 29.5
+	doc.Set(spec)
+	for unit, want := range map[geometry.Unit]string{geometry.Millimetre: " 29,5 mm: ", geometry.Inch: " 1,1614173 in: "} {
+		if got := status.Text(doc.State(), unit, true); !strings.Contains(got, want) {
+			t.Errorf("got %s, want %q in it", got, want)
+		}
 	}
 }

@@ -39,7 +39,7 @@ func (b *Bench) Bare(mm float64) string {
 	if unit == geometry.Millimetre {
 		decimals = 1
 	}
-	return geometry.FormatNumber(mm/unit.Length(), decimals)
+	return words.Number(mm/unit.Length(), decimals)
 }
 
 // Area writes a width and a height in mm.

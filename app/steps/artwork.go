@@ -10,7 +10,7 @@ import (
 	"gussetwright/app/document"
 	"gussetwright/app/entry"
 	"gussetwright/app/steppage"
-	"gussetwright/geometry"
+	"gussetwright/app/words"
 	"gussetwright/geometry/bag"
 	"gussetwright/render/ink"
 	"gussetwright/render/solid"
@@ -63,7 +63,7 @@ func inkWords(inks bag.Background) string {
 	if inks == (bag.Background{}) {
 		return lang.L("Bare paper")
 	}
-	percent := func(ink float64) string { return geometry.FormatNumber(ink, 1) }
+	percent := func(ink float64) string { return words.Number(ink, 1) }
 	return fmt.Sprintf(lang.L("C %s, M %s, Y %s, K %s; a screen shows it only roughly."),
 		percent(inks.Cyan), percent(inks.Magenta), percent(inks.Yellow), percent(inks.Black))
 }

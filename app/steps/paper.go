@@ -9,7 +9,7 @@ import (
 	"gussetwright/app/document"
 	"gussetwright/app/entry"
 	"gussetwright/app/steppage"
-	"gussetwright/geometry"
+	"gussetwright/app/words"
 	"gussetwright/geometry/bag"
 )
 
@@ -40,17 +40,17 @@ func newPaperPage(b *steppage.Bench) *steppage.Page {
 
 func caliperText(state *document.State) string {
 	paper := state.Snapshot.Spec.Paper
-	micrometres := geometry.FormatNumber(paper.CaliperMicrons(), 0)
+	micrometres := words.Number(paper.CaliperMicrons(), 0)
 	if paper.Caliper > 0 {
 		return fmt.Sprintf(lang.L("Caliper %s µm, as measured."), micrometres)
 	}
 	return fmt.Sprintf(lang.L("Caliper about %s µm, from a bulk of %s cm³/g. Enter the caliper of the mill's data sheet to have it exact."),
-		micrometres, geometry.FormatNumber(paper.Bulk(), 2))
+		micrometres, words.Number(paper.Bulk(), 2))
 }
 
 func weightText(state *document.State) string {
 	job := &state.Snapshot.Job
-	grams := func(value float64) string { return geometry.FormatNumber(value, 1) }
+	grams := func(value float64) string { return words.Number(value, 1) }
 	parts := []string{fmt.Sprintf(lang.L("%s g of paper"), grams(job.PaperGrams))}
 	if job.FilmGrams > 0 {
 		parts = append(parts, fmt.Sprintf(lang.L("%s g of film"), grams(job.FilmGrams)))
@@ -70,7 +70,7 @@ func creaseText(state *document.State) string {
 		if f.Code == "crease-before-folding" {
 			channel := creaseChannel(state.Snapshot.Spec.Paper.Thickness())
 			return fmt.Sprintf(lang.L("Crease every fold before folding. A rule of 2 points wants a channel some %s mm wide; ask the die maker."),
-				geometry.FormatNumber(channel, 1))
+				words.Number(channel, 1))
 		}
 	}
 	if state.Snapshot.Spec.Paper.Lamination != bag.LaminationNone {

@@ -13,7 +13,6 @@ import (
 	"gussetwright/app/steppage"
 	"gussetwright/app/words"
 	"gussetwright/assets"
-	"gussetwright/geometry"
 	"gussetwright/geometry/bag"
 	"gussetwright/geometry/check"
 	"gussetwright/geometry/product"
@@ -163,7 +162,7 @@ func sizeOf(body *bag.Body) product.Size {
 	return product.Size{Width: body.Width, Gusset: body.Gusset, Height: body.Height}
 }
 
-func litres(volume float64) string { return geometry.FormatNumber(volume, 1) }
+func litres(volume float64) string { return words.Number(volume, 1) }
 
 // button is a button that is only refreshed when it changes.
 type button struct{ widget.Button }

@@ -1,6 +1,11 @@
 package words
 
-import "fyne.io/fyne/v2/lang"
+import (
+	"fyne.io/fyne/v2/lang"
+
+	"gussetwright/geometry/arithmetic"
+	"gussetwright/render/scene"
+)
 
 // DrawingWords returns the names that stand on the drawing, by their English.
 func DrawingWords() map[string]string {
@@ -29,5 +34,19 @@ func OnDrawing() func(string) string {
 			return word
 		}
 		return text
+	}
+}
+
+// Dimensions returns what writes the numbers of a drawing for the window in the language of
+// the user. What it is given is changed.
+func Dimensions() func(scene.Drawing) {
+	mark := DecimalMark()
+	return func(drawing scene.Drawing) {
+		for i, item := range drawing.Items {
+			if label, is := item.(scene.Label); is && label.Role == scene.Dimensions && mark != arithmetic.Point {
+				label.Text = withMark(label.Text, mark)
+				drawing.Items[i] = label
+			}
+		}
 	}
 }

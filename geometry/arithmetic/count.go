@@ -2,6 +2,7 @@ package arithmetic
 
 import (
 	"regexp"
+	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -94,14 +95,7 @@ func doubtful(text string) error {
 // count reads digits that may stand in groups of three, and decimals behind them.
 func (r *reader) count() (string, error) {
 	start := r.at
-	digits := r.run()
-	mark, parted := groupMark(r.character(r.at)), 0
-	if mark != 0 && len(digits) >= 1 && len(digits) <= 3 && digits[0] != '0' {
-		for ; groupMark(r.character(r.at)) == mark && r.group(r.at+1); parted++ {
-			r.at++
-			digits += r.run()
-		}
-	}
+	digits, mark, parted := r.groups()
 	if parted == 0 {
 		r.at = start
 		return r.digits(), nil
@@ -110,7 +104,7 @@ func (r *reader) count() (string, error) {
 		text := string(r.source[start:r.at])
 		return "", r.fail(start, twoReadings(text, text, digits), remedyPoint)
 	}
-	if decimal := r.character(r.at); (decimal == '.' || decimal == ',') && decimal != mark {
+	if r.decimalsFollow(mark) {
 		r.at++
 		return digits + "." + r.run(), nil
 	}
@@ -119,6 +113,47 @@ func (r *reader) count() (string, error) {
 		return "", r.fail(start, phrase.New("%q is not a number", string(r.source[start:r.at])), remedyNumber)
 	}
 	return digits, nil
+}
+
+// grouped reads digits in groups of three, and decimals behind them, where nothing else can
+// be meant: "1,250.5", "1.250,5" and what is parted by an apostrophe or by a space that no
+// line ends at. A usual space may stand between two numbers by mistake. Otherwise it reads
+// nothing.
+func (r *reader) grouped() string {
+	start := r.at
+	digits, mark, parted := r.groups()
+	usual := slices.Contains(r.source[start:r.at], ' ')
+	sure := mark == ' ' || mark == '\''
+	if r.decimalsFollow(mark) && r.isDigit(r.at+1) {
+		sure = true
+		r.at++
+		digits += "." + r.run()
+	}
+	if parted > 0 && sure && !usual && !strings.ContainsRune(".,'’/", r.character(r.at)) {
+		return digits
+	}
+	r.at = start
+	return ""
+}
+
+// groups reads digits, and groups of three behind them with one mark between all. It
+// returns how many groups those are.
+func (r *reader) groups() (digits string, mark rune, parted int) {
+	digits = r.run()
+	mark = groupMark(r.character(r.at))
+	if mark != 0 && len(digits) >= 1 && len(digits) <= 3 && digits[0] != '0' {
+		for ; groupMark(r.character(r.at)) == mark && r.group(r.at+1); parted++ {
+			r.at++
+			digits += r.run()
+		}
+	}
+	return digits, mark, parted
+}
+
+// decimalsFollow tells whether a decimal mark comes next that is not what parts groups.
+func (r *reader) decimalsFollow(mark rune) bool {
+	c := r.character(r.at)
+	return (c == '.' || c == ',') && c != mark
 }
 
 // run reads digits alone.

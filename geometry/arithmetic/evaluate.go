@@ -7,13 +7,33 @@ import (
 	"gussetwright/geometry"
 )
 
+// DecimalMark stands before decimals where an entry is shown. Either sign is read as one,
+// but where three digits follow one to three, as in "1,250" and "1.250", the other sign may
+// part thousands as well: such a number is refused.
+type DecimalMark rune
+
+// The decimal marks. The General Conference on Weights and Measures allows both, as is
+// customary in the language (resolution 10 of its 22nd meeting, 2003).
+const (
+	Point DecimalMark = '.'
+	Comma DecimalMark = ','
+)
+
+// Evaluate is that of the mark Point.
+func Evaluate(text string, assumed geometry.Unit) (float64, error) {
+	return Point.Evaluate(text, assumed)
+}
+
 // Evaluate returns the length in millimetres that the text comes to. A bare number
 // that is added to a length, and a sum of bare numbers alone, are in the unit
 // assumed. The error is an *Error.
-func Evaluate(text string, assumed geometry.Unit) (float64, error) {
-	reader := reader{source: []rune(text), measure: lengths(assumed)}
+func (m DecimalMark) Evaluate(text string, assumed geometry.Unit) (float64, error) {
+	reader := reader{source: []rune(text), measure: lengths(assumed), mark: m}
 	return reader.result()
 }
+
+// EvaluateNumber is that of the mark Point.
+func EvaluateNumber(text, unit string) (float64, error) { return Point.EvaluateNumber(text, unit) }
 
 // EvaluateNumber returns what the text comes to where the entry is no length: a weight, a
 // grammage, a share. It comes to the unit of the entry, in which a bare number is meant.
@@ -21,16 +41,16 @@ func Evaluate(text string, assumed geometry.Unit) (float64, error) {
 // in "µm" any of thickness (µm, mm, cm, in), and in one in "g/m²" the unit may be written
 // in other ways, such as "gsm". Any other unit, such as "%", may only stand behind the
 // whole sum. The error is an *Error.
-func EvaluateNumber(text, unit string) (float64, error) {
+func (m DecimalMark) EvaluateNumber(text, unit string) (float64, error) {
 	if measure, known := measureIn(unit); known {
-		reader := reader{source: []rune(text), measure: measure}
+		reader := reader{source: []rune(text), measure: measure, mark: m}
 		return reader.result()
 	}
 	sum := strings.TrimRight(text, " ")
 	if start := len(sum) - len(unit); unit != "" && start >= 0 && strings.EqualFold(sum[start:], unit) {
 		sum = sum[:start]
 	}
-	reader := reader{source: []rune(sum), measure: bare(unit)}
+	reader := reader{source: []rune(sum), measure: bare(unit), mark: m}
 	return reader.result()
 }
 

@@ -269,7 +269,7 @@ func TestEvaluateAgainstRationalNumbers(t *testing.T) {
 
 func FuzzEvaluate(f *testing.F) {
 	for _, seed := range []string{
-		"2*120+10", "24 cm + 3", "9 1/2 in", "(240+100)*2", "240/2", "24,5", "1e2", "-(3)", "1/2\"*3", "((", "1,000", "5 %", "1.4 kg", "3 lb + 4 oz", "170gsm", "80#", "0.15 mm", "5,500; 3 000", "3.000", "3'000",
+		"2*120+10", "24 cm + 3", "9 1/2 in", "(240+100)*2", "240/2", "24,5", "1e2", "-(3)", "1/2\"*3", "((", "1,000", "5 %", "1.4 kg", "3 lb + 4 oz", "170gsm", "80#", "0.15 mm", "5,500; 3 000", "3.000", "3'000", "1.250,5", "1\u202f250", "1'250.5'3",
 	} {
 		f.Add(seed)
 	}
@@ -291,6 +291,12 @@ func FuzzEvaluate(f *testing.F) {
 				t.Fatalf("%q in %s comes to %v without a complaint", text, unit, got)
 			}
 			checkComplaint(t, err)
+		}
+		// With points and commas exchanged, a text means the same where the mark is the other.
+		point, errPoint := arithmetic.Point.EvaluateNumber(text, "%")
+		comma, errComma := arithmetic.Comma.EvaluateNumber(strings.NewReplacer(".", ",", ",", ".").Replace(text), "%")
+		if (errPoint == nil) != (errComma == nil) || point != comma {
+			t.Fatalf("%q is %v, %v, and with the other marks %v, %v", text, point, errPoint, comma, errComma)
 		}
 		// So many kilograms are a thousand times as many grams.
 		weight := "(" + text + ") * 1 kg"

@@ -21,6 +21,7 @@ type reader struct {
 	at         int // the next character
 	depth      int // brackets that are open
 	measure    measure
+	mark       DecimalMark
 	counts     bool // digits may stand in groups of three
 	pointParts bool // also by a point
 }
@@ -176,17 +177,24 @@ func (r *reader) noNumber(at int) error {
 	return r.fail(at, phrase.New("%q is not a number", string(next)), remedyNumber)
 }
 
-// number reads "240", "24,5", "1/2" or "9 1/2", and of counts one alone, such as "3 000".
-// A stroke with spaces beside it divides, and is left for the product.
+// number reads "240", "24,5", "1/2", "9 1/2" or "1.250,5", and of counts one alone, such as
+// "3 000". A stroke with spaces beside it divides, and is left for the product.
 func (r *reader) number() (string, error) {
 	if r.counts {
 		return r.count()
 	}
+	if grouped := r.grouped(); grouped != "" {
+		return grouped, nil
+	}
 	start := r.at
 	text := r.mixed()
+	other, remedy := ",", remedyComma
+	if r.mark == Comma {
+		other, remedy = ".", remedyPoint
+	}
 	for _, part := range strings.FieldsFunc(text, func(c rune) bool { return c == ' ' || c == '/' }) {
-		if whole, decimals, found := strings.Cut(part, ","); found && isGroup(whole, decimals) {
-			return "", r.fail(start, twoReadings(part, whole+"."+decimals, whole+decimals), remedyComma)
+		if whole, decimals, found := strings.Cut(part, other); found && isGroup(whole, decimals) {
+			return "", r.fail(start, twoReadings(part, whole+"."+decimals, whole+decimals), remedy)
 		}
 	}
 	return text, nil
