@@ -22,6 +22,8 @@ type State struct {
 	Redo     Change // what Redo would do again; its Label is empty when nothing
 	Dragging bool   // a drag is under way; the change has no step yet
 	Loads    int    // counts the projects that were loaded, to tell one from the next
+
+	bagDirty bool // the bag itself differs from what was saved
 }
 
 // mostSteps bounds the history; a step is some 800 bytes.
@@ -34,9 +36,11 @@ type Document struct {
 	steps     []step    // every state from first to last, one at least
 	at        int       // the state that is shown
 	saved     *bag.Spec // the state on disk, or nil when there is none
-	drag      *bag.Spec // shown in place of the state while a drag lasts
-	last      *Snapshot // of the last Spec that could be drawn
-	stale     bool      // last was made before something outside changed
+	kept      []project.KeptSize
+	keptSaved []project.KeptSize // those on disk
+	drag      *bag.Spec          // shown in place of the state while a drag lasts
+	last      *Snapshot          // of the last Spec that could be drawn
+	stale     bool               // last was made before something outside changed
 	files     map[string][]byte
 	gallery   Gallery // nil: artwork is not shown
 	readOnly  bool
@@ -67,7 +71,7 @@ func New() *Document {
 // of a project can always be drawn, as reading validates it.
 func (d *Document) Load(p project.Project) {
 	d.replace(p)
-	d.saved = &p.Spec
+	d.saved, d.keptSaved = &p.Spec, d.kept
 	d.tell()
 }
 
@@ -81,6 +85,7 @@ func (d *Document) Restore(p project.Project) {
 func (d *Document) replace(p project.Project) {
 	d.loads++
 	d.steps, d.at, d.drag = []step{{spec: p.Spec}}, 0, nil
+	d.kept, d.keptSaved = slices.Clone(p.Kept), nil
 	d.files, d.readOnly = maps.Clone(p.Files), p.ReadOnly
 	if d.files == nil {
 		d.files = map[string][]byte{}
@@ -88,15 +93,17 @@ func (d *Document) replace(p project.Project) {
 	d.stale = true
 }
 
-// Project returns what is to be saved: the state that is shown and the artwork.
+// Project returns what is to be saved: the state that is shown, the kept sizes and the
+// artwork.
 func (d *Document) Project() project.Project {
-	return project.Project{Spec: d.shown(), Files: maps.Clone(d.files), ReadOnly: d.readOnly}
+	return project.Project{Spec: d.shown(), Kept: d.Kept(), Files: maps.Clone(d.files), ReadOnly: d.readOnly}
 }
 
 // State returns the bag as it stands now. It costs little while nothing changes.
 func (d *Document) State() State {
 	state := State{Spec: d.shown(), ReadOnly: d.readOnly, Dragging: d.drag != nil, Loads: d.loads}
-	state.Dirty = d.saved == nil || !same(&state.Spec, d.saved)
+	state.bagDirty = d.saved == nil || !same(&state.Spec, d.saved)
+	state.Dirty = state.bagDirty || !slices.Equal(d.kept, d.keptSaved)
 	if d.last == nil || d.stale || !same(&state.Spec, &d.last.Spec) {
 		var snapshot *Snapshot
 		if snapshot, state.Err = Derive(state.Spec); state.Err == nil {
@@ -229,24 +236,27 @@ func (d *Document) Redo() {
 	}
 }
 
-// MarkSaved says that the state which is shown is on disk now. A drag that is under
-// way becomes a step first.
+// MarkSaved says that the state which is shown is on disk now, with the kept sizes. A
+// drag that is under way becomes a step first.
 func (d *Document) MarkSaved() {
 	if d.drag != nil {
 		d.step(*d.drag, Difference)
 	}
 	saved := d.steps[d.at].spec
-	d.saved, d.readOnly = &saved, false
+	d.saved, d.keptSaved, d.readOnly = &saved, d.kept, false
 	d.tell()
 }
 
 // MarkSavedOn is MarkSaved for a file that carries a date, as YYYY-MM-DD. The date
 // is no step of its own: every state of the history gets it, so that undoing goes
 // on as before.
-func (d *Document) MarkSavedOn(date string) { d.MarkSpecSavedOn(d.shown(), date) }
+func (d *Document) MarkSavedOn(date string) {
+	d.MarkKeptSaved(d.kept)
+	d.MarkSpecSavedOn(d.shown(), date)
+}
 
 // MarkSpecSavedOn is MarkSavedOn for a state that was shown when saving began: what
-// was changed since then, even by a drag, is not saved.
+// was changed since then, even by a drag, is not saved. MarkKeptSaved goes before it.
 func (d *Document) MarkSpecSavedOn(spec bag.Spec, date string) {
 	for i := range d.steps {
 		d.steps[i].spec.Date = date
@@ -262,11 +272,11 @@ func (d *Document) MarkSpecSavedOn(spec bag.Spec, date string) {
 	d.tell()
 }
 
-// Day returns the day of the last change, which drawings of the bag and a saved
-// file carry: today where something is not saved yet or no day is known.
+// Day returns the day of the last change to the bag, which drawings of it and a saved
+// file carry: today where a change is not saved yet or no day is known.
 func (s State) Day(today time.Time) time.Time {
 	day, err := time.Parse(time.DateOnly, s.Spec.Date)
-	if err != nil || s.Dirty {
+	if err != nil || s.bagDirty {
 		return today
 	}
 	return day

@@ -223,3 +223,23 @@ func TestProfileComesWithTheSnapshot(t *testing.T) {
 		t.Errorf("profile %q", got)
 	}
 }
+
+// A look is made once, and one that ends early gives no snapshot that lacks its findings.
+func TestLookedAt(t *testing.T) {
+	snapshot, err := document.Derive(bag.Default())
+	if err != nil {
+		t.Fatal(err)
+	}
+	looked, err := snapshot.LookedAt(context.Background())
+	if err != nil || !looked.Looked() || snapshot.Looked() {
+		t.Errorf("looked %t, before %t, %v", looked.Looked(), snapshot.Looked(), err)
+	}
+	if again, err := looked.LookedAt(context.Background()); again != looked || err != nil {
+		t.Errorf("it is looked at twice: %v", err)
+	}
+	ended, end := context.WithCancel(context.Background())
+	end()
+	if _, err := snapshot.LookedAt(ended); !errors.Is(err, context.Canceled) {
+		t.Errorf("without time to look: %v", err)
+	}
+}

@@ -199,6 +199,19 @@ func (s *Snapshot) with(findings []check.Finding) *Snapshot {
 	return &more
 }
 
+// LookedAt returns the snapshot with the findings of Look, itself where it has them. The
+// error is that of ctx when it ends early.
+func (s *Snapshot) LookedAt(ctx context.Context) (*Snapshot, error) {
+	if s.looked {
+		return s, nil
+	}
+	found := s.Look(ctx)
+	if err := ctx.Err(); err != nil {
+		return nil, err
+	}
+	return s.with(found), nil
+}
+
 // Looked tells whether the findings of Look are among those of the snapshot.
 func (s *Snapshot) Looked() bool {
 	return s.looked

@@ -2,11 +2,13 @@ package meeting
 
 import (
 	"fmt"
+	"slices"
 
 	"fyne.io/fyne/v2/lang"
 
 	"gussetwright/app/appearance"
 	"gussetwright/app/document"
+	"gussetwright/app/project"
 	"gussetwright/geometry/bag"
 )
 
@@ -23,7 +25,7 @@ func (v *View) keep() {
 		v.Say(fullShelf())
 	default:
 		place := v.put(now)
-		v.Say(fmt.Sprintf(lang.L("Kept as %s until the project is closed: %s."), v.kept[place].letter(), now.words(v.set.Unit())))
+		v.Say(fmt.Sprintf(lang.L("Kept as %s in the project: %s."), v.kept[place].letter(), now.words(v.set.Unit())))
 	}
 }
 
@@ -32,10 +34,39 @@ func fullShelf() string { return fmt.Sprintf(lang.L("%d sizes are kept. Remove o
 // put keeps a size under the next letter, at a place that must be free, and returns that.
 func (v *View) put(s size) (place int) {
 	place = v.kept.free()
-	v.kept[place] = &variant{number: v.letters, size: s}
-	v.letters++
-	v.derive()
+	v.kept[place] = &variant{number: v.nextLetter(), size: s}
+	v.store()
 	return place
+}
+
+// nextLetter gives a letter that was not given before. Should all have been, it is the first
+// that nothing has which is kept or can be put back.
+func (v *View) nextLetter() (number int) {
+	if v.letters < project.MostLetters {
+		v.letters++
+		return v.letters - 1
+	}
+	isTaken := func(number int) bool {
+		return v.kept.numbered(number) != none ||
+			slices.ContainsFunc(v.removed, func(r removal) bool { return r.variant.number == number })
+	}
+	for isTaken(number) {
+		number++
+	}
+	return number
+}
+
+// store hands what is kept to the project, to be saved with it.
+func (v *View) store() {
+	v.derive()
+	v.doc.Keep(v.kept.sizes())
+}
+
+// recall brings the variants of the project that is open, of this meeting and of those
+// before, and forgets what there was of another.
+func (v *View) recall() {
+	v.kept = shelfOf(v.doc.Kept())
+	v.letters, v.removed, v.chosen = v.kept.given(), nil, none
 }
 
 // derive brings the variants up to date and onto the stage.
@@ -72,7 +103,7 @@ func (v *View) choose(place int) {
 func (v *View) chooseLetter(number int) {
 	switch place := v.kept.numbered(number); place {
 	case none:
-		v.Say(fmt.Sprintf(lang.L("Nothing is kept as %s."), letter(number)))
+		v.Say(fmt.Sprintf(lang.L("Nothing is kept as %s."), project.Letter(number)))
 	case v.chosen:
 		v.takeChosen()
 	default:
@@ -118,6 +149,7 @@ func (v *View) removeChosen() {
 	v.removed = append(v.removed, removal{gone, v.state.Spec})
 	v.kept[v.chosen], v.chosen = nil, none
 	v.comparing = v.comparing && !v.kept.empty()
+	v.store()
 	v.stage.reframe(true)
 	v.tell(fmt.Sprintf(lang.L("%s is removed."), gone.letter()),
 		&answer{fmt.Sprintf(lang.L("Put %s back"), gone.letter()), appearance.UndoIcon(), v.putBack})
@@ -137,7 +169,7 @@ func (v *View) putBack() {
 	v.settle()
 	v.kept[place], v.chosen = v.removed[last].variant, place
 	v.removed = v.removed[:last]
-	v.derive()
+	v.store()
 	v.stage.reframe(true)
 	v.Say(fmt.Sprintf(lang.L("%s is back."), v.kept[place].letter()))
 }

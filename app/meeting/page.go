@@ -11,6 +11,7 @@ import (
 
 	"gussetwright/app/appearance"
 	"gussetwright/app/entry"
+	"gussetwright/app/project"
 )
 
 // page is what is round the stage: the name of the bag and what can be done above it, how
@@ -120,7 +121,7 @@ func (p *page) needs(text string, icon bool) float32 {
 // label chooses the words on the buttons of the variants: long ones where there is room for
 // all that may be there, so that they do not change in the midst of a meeting.
 func (p *page) label(width float32) {
-	last := letter(mostKept - 1)
+	last := project.Letter(mostKept - 1)
 	needed := p.needs(lang.L("Keep this one"), true) + p.needs(lang.L("The bag now"), false) + mostKept*(p.needs(last, false)+p.gap()) +
 		p.needs(fmt.Sprintf(lang.L("Make %s the bag"), last), true) + p.needs(fmt.Sprintf(lang.L("Remove %s"), last), true) + 4*p.gap()
 	p.brief = needed > width-2*p.margin()

@@ -9,6 +9,7 @@ import (
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/test"
 
+	"gussetwright/app/project"
 	"gussetwright/app/settings"
 	"gussetwright/geometry"
 	"gussetwright/geometry/bag"
@@ -80,10 +81,10 @@ func TestOneScale(t *testing.T) {
 	for place, want := range []float64{190, 300} {
 		got, row := ground(t, b, b.stage.kept[place])
 		if ratio := got / wide; math.Abs(ratio-want/240) > 0.01 {
-			t.Errorf("%s is %.3f as wide as the bag, want %.3f", letter(place), ratio, want/240)
+			t.Errorf("%s is %.3f as wide as the bag, want %.3f", project.Letter(place), ratio, want/240)
 		}
 		if math.Abs(row-low) > 0.5 {
-			t.Errorf("%s stands at row %.2f, the bag at %.2f", letter(place), row, low)
+			t.Errorf("%s stands at row %.2f, the bag at %.2f", project.Letter(place), row, low)
 		}
 	}
 	b.window.Resize(fyne.NewSize(800, 1000)) // now the cards are too narrow, not too low

@@ -5,33 +5,25 @@ import (
 	"slices"
 
 	"gussetwright/app/document"
+	"gussetwright/app/project"
 	"gussetwright/geometry/bag"
 )
 
 // mostKept is how many variants can be kept: as many as fit side by side.
-const mostKept = 4
+const mostKept = project.MostKept
 
 // none is the place of no variant, where the bag itself is meant.
 const none = -1
 
-// variant is a size that was kept under a letter. What else there is to the bag is that of
-// the document, now as ever.
+// variant is a size that was kept under a letter, now or in a meeting before. What else
+// there is to the bag is that of the document, now as ever.
 type variant struct {
 	number   int // of the letter, from 0; none is given twice, for people take notes
 	size     size
 	snapshot *document.Snapshot // nil where the bag cannot be drawn in this size
 }
 
-func (v *variant) letter() string { return letter(v.number) }
-
-// letter returns A for 0, and goes on with AA after Z.
-func letter(number int) string {
-	const letters = 26
-	if number >= letters {
-		return letter(number/letters-1) + letter(number%letters)
-	}
-	return string(rune('A' + number))
-}
+func (v *variant) letter() string { return project.Letter(v.number) }
 
 // shelf are the variants by their places; nil where none is.
 type shelf [mostKept]*variant
@@ -58,6 +50,35 @@ func (s *shelf) order() (places []int) {
 	}
 	slices.SortFunc(places, func(a, b int) int { return s[a].number - s[b].number })
 	return places
+}
+
+// shelfOf returns the variants that a project keeps. A size without a letter is none.
+func shelfOf(sizes []project.KeptSize) (s shelf) {
+	for _, kept := range sizes {
+		if place := s.free(); place != none && kept.Number() >= 0 {
+			s[place] = &variant{number: kept.Number(), size: size{kept.Width, kept.Gusset, kept.Height}}
+		}
+	}
+	return s
+}
+
+// sizes returns the variants as a project keeps them, in the order of their letters.
+func (s *shelf) sizes() (sizes []project.KeptSize) {
+	for _, place := range s.order() {
+		v := s[place]
+		sizes = append(sizes, project.KeptSize{Letter: v.letter(), Width: v.size[width], Gusset: v.size[depth], Height: v.size[height]})
+	}
+	return sizes
+}
+
+// given returns how many letters were given at least, so that the next one is new.
+func (s *shelf) given() (letters int) {
+	for _, v := range s {
+		if v != nil {
+			letters = max(letters, v.number+1)
+		}
+	}
+	return letters
 }
 
 // empty tells whether nothing is kept.

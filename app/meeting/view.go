@@ -53,8 +53,9 @@ type View struct {
 
 // New returns the view of a document, not yet open.
 func New(doc *document.Document, set *settings.Settings, around Around) *View {
-	v := &View{doc: doc, set: set, around: around, chosen: none, state: doc.State()}
+	v := &View{doc: doc, set: set, around: around, state: doc.State()}
 	v.loads = v.state.Loads
+	v.recall()
 	v.stage = newStage(v)
 	for a := range axes {
 		v.dials[a] = newDial(v, a)
@@ -120,8 +121,8 @@ func (v *View) Pictures() (ordered, shown int) { return v.stage.present.ordered,
 func (v *View) follow(state document.State) {
 	if state.Loads != v.loads {
 		v.loads = state.Loads
-		v.kept, v.letters, v.removed = shelf{}, 0, nil
-		v.chosen, v.comparing, v.said, v.answer, v.moving = none, false, "", nil, false
+		v.recall()
+		v.comparing, v.said, v.answer, v.moving = false, "", nil, false
 		if v.open {
 			v.take(state, true)
 		}

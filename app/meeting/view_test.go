@@ -125,7 +125,7 @@ func TestKeysStep(t *testing.T) {
 func TestKeepingAndTaking(t *testing.T) {
 	b := newBench(t, bag.OfSize(240, 100, 360), 1024, 700)
 	b.typed("K")
-	if b.said != "Kept as A until the project is closed: 240 mm wide, 100 mm deep, 360 mm high." {
+	if b.said != "Kept as A in the project: 240 mm wide, 100 mm deep, 360 mm high." {
 		t.Errorf("it says %q", b.said)
 	}
 	b.typed("k")

@@ -21,7 +21,7 @@ const (
 	heightPath   = "bag.height_mm"
 )
 
-// Decode reads bag.json. Entries that are not given take their usual value. The
+// Decode reads the bag in bag.json. Entries that are not given take their usual value. The
 // error joins all complaints about the file; those about entries are
 // *bag.FieldError. A file of a newer version is an error, see Open.
 func Decode(r io.Reader) (bag.Spec, error) {
@@ -43,6 +43,7 @@ func Decode(r io.Reader) (bag.Spec, error) {
 type document struct {
 	complaints
 	spec    bag.Spec
+	kept    []KeptSize
 	age     age
 	written map[string]any  // the values in the file by path
 	refused map[string]bool // the paths of values of the wrong kind
@@ -99,6 +100,7 @@ func (d *document) read(tree map[string]any) {
 	d.family(tree)
 	d.stock(tree)
 	d.breaks(tree)
+	d.keptSizes(tree)
 	d.unknown(tree, groups)
 }
 
@@ -120,6 +122,11 @@ func (d *document) groups(tree map[string]any) map[string]map[string]any {
 		groups[name] = group
 	}
 	return groups
+}
+
+// ungrouped returns the entries of the file that stand in no group.
+func ungrouped() []string {
+	return []string{"name", "date", "profile", "currency", "price_breaks", "family", "stock", "artwork", "kept_sizes"}
 }
 
 // groupNames returns the names of the groups of the field table, in its order.
@@ -231,7 +238,7 @@ func (d *document) text(group map[string]any, prefix, key string, target *string
 // wrong alone, only what is not in the table is worth a complaint.
 func (d *document) judge() {
 	wrongAlone := len(d.found) > 0
-	for _, complaint := range check(&d.spec) {
+	for _, complaint := range append(check(&d.spec), checkKept(d.kept)...) {
 		var field *bag.FieldError
 		if !errors.As(complaint, &field) {
 			d.add(complaint)
@@ -252,7 +259,7 @@ func (d *document) judge() {
 // unknown complains about keys that nothing is known about, or notes them in a
 // file of a newer version.
 func (d *document) unknown(tree map[string]any, groups map[string]map[string]any) {
-	known := append(groupNames(), "name", "date", "artwork", "profile", "currency", "price_breaks", "family", "stock")
+	known := append(groupNames(), ungrouped()...)
 	d.unknownIn("", tree, func(key string) bool { return slices.Contains(known, key) })
 	for _, name := range groupNames() {
 		d.unknownIn(name, groups[name], func(key string) bool {

@@ -12,17 +12,21 @@ import (
 	"gussetwright/geometry/phrase"
 )
 
+// Encode writes bag.json of a bag for which no sizes are kept; see Project.Encode.
+func Encode(w io.Writer, spec bag.Spec) error { return (&Project{Spec: spec}).Encode(w) }
+
 // Encode writes bag.json: every entry, indented, always in the same order, so
-// that two versions can be compared line by line. A spec that could not be read
-// again is an error and nothing is written.
-func Encode(w io.Writer, spec bag.Spec) error {
-	if err := errors.Join(check(&spec)...); err != nil {
+// that two versions can be compared line by line. What could not be read again is an
+// error and nothing is written.
+func (p *Project) Encode(w io.Writer) error {
+	if err := errors.Join(append(check(&p.Spec), checkKept(p.Kept)...)...); err != nil {
 		return phrase.Errorf("write bag.json: %s", err)
 	}
 	file := struct {
 		Format string `json:"format"`
 		bag.Spec
-	}{fmt.Sprint(formatName, version), spec}
+		Kept []KeptSize `json:"kept_sizes,omitempty"`
+	}{fmt.Sprint(formatName, version), p.Spec, p.Kept}
 	encoder := json.NewEncoder(w)
 	encoder.SetEscapeHTML(false)
 	encoder.SetIndent("", "  ")

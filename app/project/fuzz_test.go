@@ -39,7 +39,11 @@ func FuzzDecode(f *testing.F) {
 			f.Add([]byte(withEntry(field.Path, bad.json)))
 		}
 	}
+	for _, test := range badKept {
+		f.Add([]byte("{" + test.text + "}"))
+	}
 	f.Add([]byte(encodeText(f, sample().Spec)))
+	f.Add([]byte(encodeProject(f, Project{Spec: sample().Spec, Kept: twoKept()})))
 	random := rand.New(rand.NewPCG(3, 4))
 	for range 20 {
 		f.Add([]byte(encodeText(f, randomSpec(random))))
@@ -73,6 +77,8 @@ func FuzzOpen(f *testing.F) {
 	f.Add(container.Bytes())
 	f.Add(pack(f, entry{name: documentName, data: `{"format": "gussetwright/7", "x": 1}`}, entry{name: "y", data: "z"}))
 	f.Add([]byte(`{"bag": {"width_mm": 300}}`))
+	f.Add([]byte(`{"kept_sizes": [{"letter": "A"}, {"letter": "ZZ", "width_mm": 1e3}]}`))
+	f.Add([]byte(`{"kept_sizes": [{"letter": "A"}, {"letter": "A", "height_mm": -0}]}`))
 	f.Fuzz(func(t *testing.T, data []byte) {
 		p, err := readBytes(data)
 		if err != nil {
@@ -97,7 +103,7 @@ func FuzzOpen(f *testing.F) {
 				t.Fatalf("artwork %q changed", name)
 			}
 		}
-		if !reflect.DeepEqual(again.Spec, p.Spec) || !bytes.Equal(again.Preview, p.Preview) {
+		if !reflect.DeepEqual(again.Spec, p.Spec) || !slices.Equal(again.Kept, p.Kept) || !bytes.Equal(again.Preview, p.Preview) {
 			t.Fatalf("saved and opened again:\n%+v, before\n%+v", again, p)
 		}
 	})

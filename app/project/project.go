@@ -16,6 +16,8 @@ import (
 // Project is what a project file holds.
 type Project struct {
 	Spec bag.Spec
+	// Kept holds the sizes that were kept to be compared, MostKept at most.
+	Kept []KeptSize
 	// Files holds the artwork files as they were given, by the name that stands
 	// in Spec.FileNames. A file that could not be found is missing here and has a
 	// note.
@@ -124,7 +126,7 @@ func (o opening) document(data []byte) (Project, error) {
 	if err != nil {
 		return Project{}, fmt.Errorf("bag.json: %w", err)
 	}
-	p := Project{Spec: read.spec, Files: map[string][]byte{}, ReadOnly: read.age.newer}
+	p := Project{Spec: read.spec, Kept: read.kept, Files: map[string][]byte{}, ReadOnly: read.age.newer}
 	if read.age.newer {
 		p.note("The file was saved by a newer version (%s); it opens read-only. Save a copy to change it.", read.age.format)
 	}

@@ -120,23 +120,38 @@ func nearest(group, path string) phrase.Phrase {
 	return phrase.New("take it out; %s takes %s", group, strings.Join(inGroup, ", "))
 }
 
-// knownPaths returns the entries that may be meant in a group. A piece of artwork
+// knownPaths returns the entries that may be meant in a group. What stands in a list
 // has keys of its own.
 func knownPaths(group string) []string {
 	var known []string
-	if strings.HasPrefix(group, "artwork[") {
-		for _, key := range artworkKeys() {
+	if list, _, isInList := strings.Cut(group, "["); isInList {
+		for _, key := range listKeys(list) {
 			known = append(known, join(group, key))
 		}
 		return known
 	}
-	known = append(known, "format", "name", "date", "profile")
+	known = append(known, "format")
+	known = append(known, ungrouped()...)
 	known = append(known, groupNames()...)
-	known = append(known, "artwork")
 	for _, field := range bag.Fields() {
 		known = append(known, field.Path)
 	}
 	return append(known, flatFoldPath)
+}
+
+// listKeys returns the entries of what stands in a list.
+func listKeys(list string) []string {
+	switch list {
+	case "artwork":
+		return artworkKeys()
+	case "family":
+		return sizeKeys()
+	case "stock":
+		return stockKeys()
+	case "kept_sizes":
+		return keptKeys()
+	}
+	return nil
 }
 
 func splitPath(path string) (group, key string) {

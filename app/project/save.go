@@ -47,7 +47,7 @@ var earliest = time.Date(1980, time.January, 1, 0, 0, 0, 0, time.UTC)
 // write writes the container: bag.json, the artwork by name, the preview.
 func write(w io.Writer, p Project, within limits) error {
 	var document bytes.Buffer
-	if err := Encode(&document, p.Spec); err != nil {
+	if err := p.Encode(&document); err != nil {
 		return err
 	}
 	if err := checkSizes(p, int64(document.Len()), within); err != nil {

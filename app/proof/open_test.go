@@ -1,6 +1,9 @@
 package proof
 
 import (
+	"bytes"
+	"context"
+	"fmt"
 	"go/ast"
 	"go/parser"
 	"go/token"
@@ -12,6 +15,8 @@ import (
 	"testing"
 
 	"gussetwright/app/plain"
+	"gussetwright/app/project"
+	"gussetwright/assets"
 	"gussetwright/geometry/check"
 	"gussetwright/geometry/geomtest"
 	"gussetwright/geometry/phrase"
@@ -130,6 +135,36 @@ func TestOpenPoints(t *testing.T) {
 	}; !slices.Equal(mayChange, want) {
 		t.Errorf("may change %q, want %q", mayChange, want)
 	}
+	if got := OpenPoints(&snapshot); got != len(mustChange)+len(mayChange) {
+		t.Errorf("%d points are open, want %d", got, len(mustChange)+len(mayChange))
+	}
+}
+
+// A proof that is asked for right after a change knows what only a look at the artwork
+// tells, as one does that is asked for later: here that the lettering of the demo comes
+// close to an edge.
+func TestProofOfABagThatNobodyLookedAt(t *testing.T) {
+	demo, err := project.Read(bytes.NewReader(assets.Demo), int64(len(assets.Demo)))
+	if err != nil {
+		t.Fatal(err)
+	}
+	spec := demo.Spec
+	spec.Body.Width, spec.Body.Gusset, spec.Body.Height = 230, 100, 200
+	later := derive(t, spec, demo.Files)
+	atOnce, err := derive(t, demo.Spec, demo.Files).Member(spec)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if atOnce.Looked() || len(pointsOf(atOnce)) == len(pointsOf(later)) {
+		t.Fatal("a look tells nothing, and proves nothing")
+	}
+	if got, want := OpenPoints(atOnce), len(pointsOf(later)); got != want {
+		t.Errorf("%d points are open, want %d", got, want)
+	}
+	text := read(t, inFile(t, "proof.pdf", written(t, New(context.Background(), Order{Snapshot: atOnce, Date: day}))))
+	if want := fmt.Sprintf("Still open, as listed in this proof: %d", len(pointsOf(later))); !strings.Contains(text, want) {
+		t.Errorf("the proof lacks %q: %s", want, text)
+	}
 }
 
 // A finding about a place off every panel is about no side.
@@ -137,7 +172,7 @@ func TestPointOffThePanels(t *testing.T) {
 	p := proofOf(t, nil)
 	finding := check.Finding{Severity: check.Warning, Code: "mark-near-edge"}
 	finding.At.X = -100
-	if side := p.sideOf(finding); side != "" {
+	if side := sideOf(p.Snapshot, finding); side != "" {
 		t.Errorf("it is about %q", side)
 	}
 }

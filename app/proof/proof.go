@@ -44,8 +44,9 @@ func New(ctx context.Context, order Order) *Proof {
 }
 
 // ready returns the error that keeps a proof from being made. Artwork that cannot be
-// shown is one: a client would sign for a bag without it.
-func (p *Proof) ready() error {
+// shown is one: a client would sign for a bag without it. What only a look at the artwork
+// tells is known then, also of a bag that was changed a moment ago.
+func (p *Proof) ready() (err error) {
 	if err := p.ctx.Err(); err != nil {
 		return err
 	}
@@ -55,7 +56,8 @@ func (p *Proof) ready() error {
 	if p.Snapshot.Opening() {
 		return phrase.Errorf("the artwork is still being opened; wait a moment and try again")
 	}
-	return nil
+	p.Snapshot, err = p.Snapshot.LookedAt(p.ctx)
+	return err
 }
 
 // title returns the name of the project.

@@ -9,7 +9,6 @@ import (
 	"path/filepath"
 	"strings"
 
-	"gussetwright/app/project"
 	"gussetwright/app/wholefile"
 	"gussetwright/geometry/phrase"
 )
@@ -19,7 +18,7 @@ import (
 func (v *saving) putBare() error {
 	fail := func(err error) error { return phrase.Errorf("save project %s: %s", v.path, err) }
 	var text bytes.Buffer
-	if err := project.Encode(&text, v.project.Spec); err != nil {
+	if err := v.project.Encode(&text); err != nil {
 		return fail(err)
 	}
 	for _, name := range v.project.Placed() {

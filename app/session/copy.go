@@ -110,7 +110,8 @@ func (c *copies) write(epoch int, opened file, p project.Project, good *document
 		return err
 	}
 	var text bytes.Buffer
-	if err := project.Encode(&text, mend(p.Spec, &good.Spec)); err != nil {
+	p.Spec = mend(p.Spec, &good.Spec)
+	if err := p.Encode(&text); err != nil {
 		return err
 	}
 	var err error

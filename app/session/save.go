@@ -128,6 +128,7 @@ func (s *Session) begin(v saving) *Task {
 // saved takes over what was saved. What was changed meanwhile keeps its copy.
 func (s *Session) saved(v *saving, shown bag.Spec) {
 	s.opened = file{path: v.path, sum: v.sum, bare: v.bare, artwork: v.project.Files}
+	s.doc.MarkKeptSaved(v.project.Kept)
 	s.doc.MarkSpecSavedOn(shown, v.project.Spec.Date)
 	s.remember()
 	if !s.Dirty() {

@@ -15,9 +15,9 @@ import (
 	"gussetwright/app/jobs"
 	"gussetwright/app/meeting"
 	"gussetwright/app/places"
+	"gussetwright/app/proof"
 	"gussetwright/app/shortcuts"
 	"gussetwright/app/words"
-	"gussetwright/geometry/check"
 )
 
 // newMeeting makes the view for deciding together with a client.
@@ -89,25 +89,30 @@ const (
 // what is to be known of it.
 func (w *Window) writeProof() {
 	w.meeting.Say(lang.L("The proof is being written…"))
-	earlier, findings := w.earlierProof(), w.doc.State().Snapshot.Findings
+	earlier, snapshot := w.earlierProof(), w.doc.State().Snapshot
 	w.files.Deliver(proofKind, func(result jobs.Result) {
 		if result.Err != nil {
 			w.meeting.Say(fmt.Sprintf(lang.L("The proof cannot be written: %s"), words.Error(result.Err)))
 			return
 		}
-		w.meeting.Say(proofWords(result.Paths, earlier, findings))
+		var open int
+		w.saver.run(func() { open = proof.OpenPoints(snapshot) }, func() {
+			w.meeting.Say(proofWords(result.Paths, earlier, open))
+		})
 	})
 }
 
 // proofWords tells where a proof is, and what is to be known of it. earlier is what had
-// its name before.
-func proofWords(paths []string, earlier file, findings []check.Finding) string {
+// its name before, and open is how many points the proof says are still open.
+func proofWords(paths []string, earlier file, open int) string {
 	said := []string{fmt.Sprintf(lang.L("The proof is in %s"), strings.Join(paths, ", ")+".")}
 	if slices.Equal(paths, []string{earlier.path}) {
 		said = append(said, fmt.Sprintf(lang.L("It replaces the one of %s."), moment(earlier.written, time.Now())))
 	}
-	if slices.ContainsFunc(findings, func(f check.Finding) bool { return f.Severity != check.Note }) {
-		said = append(said, lang.L("It says what is still open."))
+	if open > 0 {
+		said = append(said, fmt.Sprintf(lang.L("It lists the points that are still open: %d."), open))
+	} else {
+		said = append(said, lang.L("Nothing is left open."))
 	}
 	return strings.Join(said, " ")
 }

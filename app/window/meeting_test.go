@@ -1,8 +1,10 @@
 package window
 
 import (
+	"fmt"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -10,8 +12,10 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/driver/desktop"
 
+	"gussetwright/app/project"
+	"gussetwright/app/proof"
 	"gussetwright/geometry/bag"
-	"gussetwright/geometry/check"
+	"gussetwright/geometry/geomtest"
 )
 
 // press types a key where the focus is, and in the window where nothing has it.
@@ -170,6 +174,67 @@ func TestVariantsEndWithTheProject(t *testing.T) {
 	}
 }
 
+// letterA is the size that the demo bag has, as a project keeps it.
+var letterA = project.KeptSize{Letter: "A", Width: 190, Gusset: 95, Height: 265}
+
+// What is kept in a meeting is there at the next one, after the program ended and after
+// another project was open; nobody closes it unasked, and undo at the desk leaves it.
+func TestKeptSizesAreThereAtTheNextMeeting(t *testing.T) {
+	path, another := demoFile(t), plainFile(t)
+	w := opened(t, path)
+	w.toggleMeeting()
+	w.meeting.TypedRune('k')
+	w.toggleMeeting()
+	if title := w.window.Title(); title != "demo* – Gussetwright" {
+		t.Errorf("the title is %q", title)
+	}
+	w.undo()
+	w.close()
+	if !w.bar.Visible() {
+		t.Error("the window is closed without a question")
+	}
+	w.bar.Escape()
+	w.save()
+	if w.window.Title() != "demo – Gussetwright" {
+		t.Errorf("after saving the title is %q; the bar says %q", w.window.Title(), w.bar.Text())
+	}
+	w.openRecent(another)
+	if kept := w.doc.Kept(); len(kept) != 0 {
+		t.Errorf("the other project keeps %v", kept)
+	}
+	w.openRecent(path)
+	for name, next := range map[string]*Window{"opened again": w, "another run of the program": opened(t, path)} {
+		next.toggleMeeting()
+		widen(next)
+		if next.meeting.TypedRune('1'); next.meeting.Said() != "" || !slices.Equal(next.doc.Kept(), []project.KeptSize{letterA}) {
+			t.Errorf("%s: it says %q and keeps %v", name, next.meeting.Said(), next.doc.Kept())
+		}
+		next.meeting.TypedRune('1')
+		if body := next.doc.State().Spec.Body; body.Width != letterA.Width {
+			t.Errorf("%s: A makes the bag %g mm wide", name, body.Width)
+		}
+	}
+}
+
+// A copy of unsaved work follows what is kept, though the bag did not change.
+func TestKeptSizesAreCopied(t *testing.T) {
+	recovery := t.TempDir()
+	w := openedIn(t, newApp(t), demoFile(t), recovery)
+	w.toggleMeeting()
+	w.keeper.since = time.Time{} // nothing is on its way
+	if w.meeting.TypedRune('k'); w.keeper.since.IsZero() {
+		t.Fatal("no copy is on its way")
+	}
+	w.keeper.keep()
+	copies, err := filepath.Glob(filepath.Join(recovery, "*", "copy.json"))
+	if err != nil || len(copies) != 1 {
+		t.Fatalf("copies %q, %v", copies, err)
+	}
+	if data, err := os.ReadFile(copies[0]); err != nil || !strings.Contains(string(data), "kept_sizes") {
+		t.Errorf("the copy holds no kept size: %v", err)
+	}
+}
+
 // What is chosen when the meeting ends becomes the bag, as it does for a proof, and the
 // desk says so.
 func TestLeavingTheMeetingTakesWhatIsChosen(t *testing.T) {
@@ -216,8 +281,9 @@ func TestUndoInTheMeeting(t *testing.T) {
 	}
 }
 
+// What is said of the proof is what its own last page says, as poppler's pdftotext reads it.
 func TestProofOfTheMeeting(t *testing.T) {
-	for name, replaced := range map[string]string{"first": "", "again": " It replaces the one of 2020-05-04 09:30."} {
+	for name, replaced := range map[string]string{"first": "", "open points": "", "again": " It replaces the one of 2020-05-04 09:30."} {
 		t.Run(name, func(t *testing.T) {
 			app, folder := newApp(t), t.TempDir()
 			app.Preferences().SetString(filesFolder, folder)
@@ -226,6 +292,18 @@ func TestProofOfTheMeeting(t *testing.T) {
 				writeEarlier(t, path, time.Date(2020, 5, 4, 9, 30, 0, 0, time.Local))
 			}
 			w := openedIn(t, app, plainFile(t), t.TempDir())
+			said, inside := " Nothing is left open.", "Still open: nothing"
+			if name == "open points" {
+				spec := w.doc.State().Spec
+				spec.Paper.Grain, spec.Body.Height = bag.GrainWidth, 700
+				w.doc.Set(spec)
+				count := proof.OpenPoints(w.doc.State().Snapshot)
+				if count == 0 {
+					t.Fatal("the bag has no open points")
+				}
+				said = fmt.Sprintf(" It lists the points that are still open: %d.", count)
+				inside = fmt.Sprintf("Still open, as listed in this proof: %d", count)
+			}
 			w.toggleMeeting()
 			w.meeting.TypedRune('p')
 			for end := time.Now().Add(time.Minute); ; time.Sleep(10 * time.Millisecond) {
@@ -238,8 +316,12 @@ func TestProofOfTheMeeting(t *testing.T) {
 			}
 			w.files.Close() // waits for the end
 			catchUp()
-			if got, want := w.meeting.Said(), "The proof is in "+path+"."+replaced; got != want {
+			if got, want := w.meeting.Said(), "The proof is in "+path+"."+replaced+said; got != want {
 				t.Errorf("it says %q, want %q", got, want)
+			}
+			text := strings.Join(strings.Fields(string(geomtest.Run(t, "pdftotext", path, "-"))), " ")
+			if !strings.Contains(text, inside) {
+				t.Errorf("the proof lacks %q: %s", inside, text)
 			}
 		})
 	}
@@ -258,16 +340,13 @@ func writeEarlier(t *testing.T, path string, when time.Time) {
 
 // What is still open in the proof is said where it is written.
 func TestProofWithOpenPoints(t *testing.T) {
-	for _, c := range []struct {
-		findings []check.Finding
-		want     string
-	}{
-		{nil, "The proof is in a.pdf."},
-		{[]check.Finding{{Severity: check.Note}}, "The proof is in a.pdf."},
-		{[]check.Finding{{Severity: check.Note}, {Severity: check.Warning}}, "The proof is in a.pdf. It says what is still open."},
+	for open, want := range map[int]string{
+		0: "The proof is in a.pdf. Nothing is left open.",
+		1: "The proof is in a.pdf. It lists the points that are still open: 1.",
+		3: "The proof is in a.pdf. It lists the points that are still open: 3.",
 	} {
-		if got := proofWords([]string{"a.pdf"}, file{path: "b.pdf"}, c.findings); got != c.want {
-			t.Errorf("it says %q, want %q", got, c.want)
+		if got := proofWords([]string{"a.pdf"}, file{path: "b.pdf"}, open); got != want {
+			t.Errorf("it says %q, want %q", got, want)
 		}
 	}
 	now := time.Date(2025, 11, 25, 19, 45, 0, 0, time.Local)
