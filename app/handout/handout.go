@@ -12,6 +12,7 @@ import (
 
 	"gussetwright/app/document"
 	"gussetwright/app/folding"
+	"gussetwright/app/voice"
 	"gussetwright/geometry"
 	"gussetwright/geometry/phrase"
 	"gussetwright/render/pdf"
@@ -91,7 +92,7 @@ func (m maker) layout() report.Layout {
 func (m maker) say(text phrase.Word) string { return m.Say(string(text)) }
 
 // tell says a phrase, with lengths in the unit of the order.
-func (m maker) tell(said phrase.Phrase) string { return said.With(m.Unit.Spell).In(m.Say) }
+func (m maker) tell(said phrase.Phrase) string { return m.voice().Tell(said) }
 
 func (m maker) title() string {
 	if m.Snapshot.Spec.Name == "" {
@@ -100,24 +101,13 @@ func (m maker) title() string {
 	return m.Snapshot.Spec.Name
 }
 
-func (m maker) number(mm float64) string {
-	return geometry.FormatNumber(mm/m.Unit.Length(), m.Unit.Decimals())
-}
+// voice says texts and numbers as the reader is used to.
+func (m maker) voice() voice.Voice { return voice.Voice{Say: m.Say, Unit: m.Unit} }
 
-// length writes a length in mm in the unit of the order, with a space at which no line
-// ends.
-func (m maker) length(mm float64) string { return m.number(mm) + "\u00a0" + string(m.Unit) }
+func (m maker) length(mm float64) string { return m.voice().Length(mm) }
 
 // size writes a width and a height.
-func (m maker) size(width, height float64) string {
-	return m.number(width) + "\u00a0×\u00a0" + m.length(height)
-}
+func (m maker) size(width, height float64) string { return m.voice().Size(width, height) }
 
 // area writes an area in mm² in square centimetres or inches.
-func (m maker) area(mm2 float64) string {
-	unit := geometry.Centimetre
-	if m.Unit == geometry.Inch {
-		unit = geometry.Inch
-	}
-	return geometry.FormatNumber(mm2/(unit.Length()*unit.Length()), 0) + "\u00a0" + string(unit) + "²"
-}
+func (m maker) area(mm2 float64) string { return m.voice().Area(mm2, 0) }

@@ -75,7 +75,7 @@ func (m *maker) say(text phrase.Word) string {
 	return m.Say(string(text))
 }
 
-func (m *maker) tell(said phrase.Phrase) string { return said.With(m.Unit.Spell).In(m.Say) }
+func (m *maker) tell(said phrase.Phrase) string { return m.voice().Tell(said) }
 
 func (m *maker) title() string {
 	if m.Snapshot.Spec.Name == "" {

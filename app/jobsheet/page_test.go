@@ -121,16 +121,16 @@ func TestWhatIsLeftOutIsCounted(t *testing.T) {
 	}
 	shown := 0
 	for _, line := range m.quote.Lines {
-		if strings.Contains(text, " "+money(line.Amount)) && strings.Contains(text, string(line.Name)+" ") {
+		if strings.Contains(text, " "+m.money(line.Amount)) && strings.Contains(text, string(line.Name)+" ") {
 			shown++
 		}
 	}
 	for _, b := range m.breaks {
-		if strings.Contains(text, money(b.Total)) && b.Quantity != m.quote.Quantity {
+		if strings.Contains(text, m.money(b.Total)) && b.Quantity != m.quote.Quantity {
 			shown++
 		}
 	}
-	if strings.Contains(text, each(m.quote.PerBag)+" "+money(m.quote.Total)) {
+	if strings.Contains(text, m.each(m.quote.PerBag)+" "+m.money(m.quote.Total)) {
 		shown++ // the quantity of the run among the others
 	}
 	for _, member := range m.members {

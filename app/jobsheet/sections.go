@@ -4,7 +4,6 @@ import (
 	"math"
 	"strings"
 
-	"gussetwright/geometry"
 	"gussetwright/geometry/bag"
 	"gussetwright/geometry/blank"
 	"gussetwright/geometry/load"
@@ -55,7 +54,7 @@ func (m *maker) bagParts() []part {
 		base += ", " + m.tell(phrase.New("slots %s wide", m.length(body.SlotWidth)))
 	}
 	return []part{
-		pair{m.say("Size"), wdh + "  " + m.size(body.Width, body.Gusset, body.Height) + ", " + geometry.FormatNumber(body.Volume(), 2) + space + "l"},
+		pair{m.say("Size"), wdh + "  " + m.size(body.Width, body.Gusset, body.Height) + ", " + m.voice().Number(body.Volume(), 2) + space + "l"},
 		pair{m.label("bag.top"), top},
 		pair{m.label("bag.base"), base},
 		pair{m.label("bag.seams"), m.tell(phrase.New("%d, flap %s, chamfer %s", m.Snapshot.Blank.Seams, m.length(body.SeamFlap), count(body.Chamfer)+"°"))},
@@ -66,11 +65,11 @@ func (m *maker) paperParts() []part {
 	paper := &m.Snapshot.Spec.Paper
 	film := m.chosen("paper.lamination")
 	if grams := m.Snapshot.Job.FilmGrams; grams > 0 {
-		film = m.tell(phrase.New("%s, %s a bag", phrase.Word(paper.Lamination), measure(grams, "g")))
+		film = m.tell(phrase.New("%s, %s a bag", phrase.Word(paper.Lamination), m.measure(grams, "g")))
 	}
 	return []part{
 		pair{m.label("paper.kind"), m.chosen("paper.kind") + ", " + m.chosen("paper.colour")},
-		pair{m.label("paper.grammage_gsm"), m.tell(phrase.New("%s, caliper %s", measure(paper.Grammage, "g/m²"), measure(m.Snapshot.Job.CaliperMicrons, "µm")))},
+		pair{m.label("paper.grammage_gsm"), m.tell(phrase.New("%s, caliper %s", m.measure(paper.Grammage, "g/m²"), m.measure(m.Snapshot.Job.CaliperMicrons, "µm")))},
 		pair{m.label("paper.grain"), m.tell(phrase.New("along the %s of the bag", phrase.Word(paper.Grain)))},
 		pair{m.label("paper.lamination"), film},
 	}
@@ -92,8 +91,8 @@ func (m *maker) blankParts() []part {
 		parts = append(parts, pair{name, size})
 	}
 	return append(parts,
-		pair{m.say("Paper"), m.tell(phrase.New("%s in a bag, %s", measure(run.PaperArea/1e6, "m²"), measure(run.PaperGrams, "g")))},
-		pair{m.say("One bag"), measure(run.BagGrams, "g") + " " + m.weighed()},
+		pair{m.say("Paper"), m.tell(phrase.New("%s in a bag, %s", m.measure(run.PaperArea/1e6, "m²"), m.measure(run.PaperGrams, "g")))},
+		pair{m.say("One bag"), m.measure(run.BagGrams, "g") + " " + m.weighed()},
 	)
 }
 
@@ -107,7 +106,7 @@ func (m *maker) sheetParts() []part {
 	if plan.Up() == 0 {
 		return append(parts, pair{m.say("Up"), strings.Join(together(m.say("the blank does not fit"), m.tell(plan.Reason())), ": ")})
 	}
-	up := m.tell(phrase.New("%d-up, bags from a sheet: %s", plan.Up(), geometry.FormatNumber(plan.BagsPerSheet(), 2)))
+	up := m.tell(phrase.New("%d-up, bags from a sheet: %s", plan.Up(), m.voice().Number(plan.BagsPerSheet(), 2)))
 	if run.Forms > 1 {
 		up += ", " + m.tell(phrase.New("%d forms", run.Forms))
 	}
@@ -117,12 +116,12 @@ func (m *maker) sheetParts() []part {
 	}
 	parts = append(parts,
 		pair{m.say("Up"), up}, pair{"", proven},
-		pair{m.say("Waste"), geometry.FormatNumber(plan.WastePercent(), 1) + "%" + space + m.say("of the whole sheet")},
+		pair{m.say("Waste"), m.voice().Number(plan.WastePercent(), 1) + "%" + space + m.say("of the whole sheet")},
 		pair{m.say("Grain"), m.grainToOrder()},
 	)
 	if run.Sheets > 0 {
 		sheets := m.tell(phrase.New("%s with spoilage, %s of them for make-ready", count(run.Sheets), count(run.MakeReadySheets)))
-		parts = append(parts, pair{m.say("Sheets"), sheets}, pair{m.say("Paper"), m.tell(phrase.New("%s, %s a sheet", measure(run.PaperKilograms, "kg"), measure(run.SheetGrams, "g")))})
+		parts = append(parts, pair{m.say("Sheets"), sheets}, pair{m.say("Paper"), m.tell(phrase.New("%s, %s a sheet", m.measure(run.PaperKilograms, "kg"), m.measure(run.SheetGrams, "g")))})
 	}
 	return parts
 }
@@ -167,7 +166,7 @@ func (m *maker) grainToOrder() string {
 func (m *maker) runParts() []part {
 	run, entered := &m.Snapshot.Job, &m.Snapshot.Spec.Run
 	parts := []part{
-		pair{m.label("run.quantity"), m.tell(phrase.New("%s bags, %s printed with spoilage of %s", count(run.Quantity), count(run.BagsPrinted), geometry.FormatNumber(entered.Spoilage, 1)+"%"))},
+		pair{m.label("run.quantity"), m.tell(phrase.New("%s bags, %s printed with spoilage of %s", count(run.Quantity), count(run.BagsPrinted), m.voice().Number(entered.Spoilage, 1)+"%"))},
 	}
 	if run.Forms > 0 {
 		parts = append(parts, pair{m.say("Forms"), m.tell(phrase.New("%d, make-ready %s sheets each", run.Forms, count(entered.MakeReady)))})
@@ -179,9 +178,9 @@ func (m *maker) dieParts() []part {
 	run := &m.Snapshot.Job
 	rule := func(ofBag, inDies float64) string {
 		if run.Forms == 0 {
-			return m.tell(phrase.New("%s a bag", measure(ofBag, "m")))
+			return m.tell(phrase.New("%s a bag", m.measure(ofBag, "m")))
 		}
-		return m.tell(phrase.New("%s a bag, %s in the dies of all forms", measure(ofBag, "m"), measure(inDies, "m")))
+		return m.tell(phrase.New("%s a bag, %s in the dies of all forms", m.measure(ofBag, "m"), m.measure(inDies, "m")))
 	}
 	return []part{
 		pair{m.say("Cutting rule"), rule(run.CutMetres, run.DieCutMetres)},
@@ -192,8 +191,8 @@ func (m *maker) dieParts() []part {
 func (m *maker) glueParts() []part {
 	run := &m.Snapshot.Job
 	parts := []part{
-		pair{m.say("One bag"), m.tell(phrase.New("%s long, %s, %s wet", measure(run.GlueMetres, "m"), m.area(run.GlueArea), measure(run.GlueGrams, "g")))},
-		pair{m.say("Run"), m.tell(phrase.New("%s at %s", measure(run.GlueKilograms, "kg"), measure(m.Snapshot.Spec.Run.GlueCoat, "g/m²")))},
+		pair{m.say("One bag"), m.tell(phrase.New("%s long, %s, %s wet", m.measure(run.GlueMetres, "m"), m.area(run.GlueArea), m.measure(run.GlueGrams, "g")))},
+		pair{m.say("Run"), m.tell(phrase.New("%s at %s", m.measure(run.GlueKilograms, "kg"), m.measure(m.Snapshot.Spec.Run.GlueCoat, "g/m²")))},
 	}
 	for _, side := range []blank.Side{blank.PrintSide, blank.ReverseSide} {
 		var areas []string

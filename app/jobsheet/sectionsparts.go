@@ -57,10 +57,10 @@ func (m *maker) cardParts() []part {
 	var parts []part
 	for i := range m.cuttings {
 		c := &m.cuttings[i]
-		card := m.tell(phrase.New("%d of %s, %s", c.Card.Count, m.size(c.Card.Width, c.Card.Height), measure(c.Card.Grammage, "g/m²")))
+		card := m.tell(phrase.New("%d of %s, %s", c.Card.Count, m.size(c.Card.Width, c.Card.Height), m.measure(c.Card.Grammage, "g/m²")))
 		from := m.say("fits no sheet")
 		if c.Up > 0 {
-			from = m.tell(phrase.New("%d from %s, %s sheets, %s", c.Up, m.cutFrom(c)+" ("+m.size(c.Sheet.Width, c.Sheet.Height)+")", count(c.Sheets), measure(c.Kilograms, "kg")))
+			from = m.tell(phrase.New("%d from %s, %s sheets, %s", c.Up, m.cutFrom(c)+" ("+m.size(c.Sheet.Width, c.Sheet.Height)+")", count(c.Sheets), m.measure(c.Kilograms, "kg")))
 		}
 		parts = append(parts, pair{m.say(c.Card.Name()), card + m.openings(&c.Card)}, pair{"", from})
 	}
@@ -84,7 +84,7 @@ func (m *maker) handleParts() []part {
 	h, run := &m.Snapshot.Spec.Handle, &m.Snapshot.Job
 	parts := []part{pair{m.label("handle.kind"), m.carriedBy()}}
 	if run.RopePerHandle > 0 {
-		parts = append(parts, pair{m.say("Length"), m.tell(phrase.New("%s a handle, %s for the run", m.length(run.RopePerHandle), measure(run.RopeMetres, "m")))})
+		parts = append(parts, pair{m.say("Length"), m.tell(phrase.New("%s a handle, %s for the run", m.length(run.RopePerHandle), m.measure(run.RopeMetres, "m")))})
 	}
 	switch {
 	case h.Kind.HasHoles():
@@ -127,14 +127,14 @@ func (m *maker) packingParts() []part {
 	parts = append(parts,
 		pair{m.say("Carton"), m.tell(phrase.New("inside %s", m.box(p.Inside)))},
 		pair{"", m.tell(phrase.New("outside %s", m.box(p.Outside)))},
-		pair{m.say("Cartons"), m.tell(phrase.New("%s of %s bags, %s each, %s gross", count(p.Cartons), count(p.BagsPerCarton), measure(p.CartonGrams/1000, "kg"), measure(p.Kilograms, "kg")))},
+		pair{m.say("Cartons"), m.tell(phrase.New("%s of %s bags, %s each, %s gross", count(p.Cartons), count(p.BagsPerCarton), m.measure(p.CartonGrams/1000, "kg"), m.measure(p.Kilograms, "kg")))},
 	)
 	if p.Pallets == 0 {
 		return append(parts, pair{m.say("Pallets"), m.say("a carton is too large or too heavy for the pallet")})
 	}
 	return append(parts,
 		pair{m.say("Pallets"), m.tell(phrase.New("%s of %s cartons, %d in a layer", count(p.Pallets), count(p.PerPallet), p.Layer.Up()))},
-		pair{"", m.tell(phrase.New("the fullest %s high, %s", m.length(p.PalletHeight), measure(p.PalletKilograms, "kg")))},
+		pair{"", m.tell(phrase.New("the fullest %s high, %s", m.length(p.PalletHeight), m.measure(p.PalletKilograms, "kg")))},
 	)
 }
 
@@ -147,18 +147,18 @@ func (m *maker) quoteParts(shown lists) []part {
 	currency := m.Snapshot.Spec.Currency
 	costs := table{titles: []string{m.tell(phrase.New("%s bags", count(m.quote.Quantity))), m.say("quantity"), m.say("price"), strings.Join(together(m.say("amount"), currency), " ")}}
 	for _, line := range m.quote.Lines[:shown.lines] {
-		row := []string{m.say(line.Name), "", "", money(line.Amount)}
+		row := []string{m.say(line.Name), "", "", m.money(line.Amount)}
 		if line.Unit != "" {
-			row[1] = measure(line.Quantity, m.say(unitName(line.Unit, line.Quantity)))
-			row[2] = each(line.Price) + "/" + strings.ReplaceAll(m.perUnit(&line.Item), " ", space)
+			row[1] = m.measure(line.Quantity, m.say(unitName(line.Unit, line.Quantity)))
+			row[2] = m.each(line.Price) + "/" + strings.ReplaceAll(m.perUnit(&line.Item), " ", space)
 		}
 		costs.rows = append(costs.rows, row)
 	}
 	costs.rest = m.andMore(len(m.quote.Lines), shown.lines)
 	if m.quote.Markup > 0 {
-		costs.after = append(costs.after, []string{m.label("prices.markup_percent"), "", measure(m.Snapshot.Spec.Prices.Markup, "%"), money(m.quote.Markup)})
+		costs.after = append(costs.after, []string{m.label("prices.markup_percent"), "", m.measure(m.Snapshot.Spec.Prices.Markup, "%"), m.money(m.quote.Markup)})
 	}
-	costs.total = []string{m.say("Total"), "", m.tell(phrase.New("%s a bag", each(m.quote.PerBag))), money(m.quote.Total)}
+	costs.total = []string{m.say("Total"), "", m.tell(phrase.New("%s a bag", m.each(m.quote.PerBag))), m.money(m.quote.Total)}
 	parts := []part{costs}
 	if missing := m.missing(shown.missing); missing != "" {
 		parts = append(parts, sentence(m.tell(phrase.New("Not in this quote: %s", missing))))
@@ -183,7 +183,7 @@ func (m *maker) breakParts(shown lists) []part {
 	in := func(title phrase.Word) string { return strings.Join(together(m.say(title), currency), " ") }
 	prices := table{titles: []string{m.say("bags"), in("a bag"), in("total")}}
 	for _, b := range m.breaks[:shown.breaks] {
-		prices.rows = append(prices.rows, []string{count(b.Quantity), each(b.PerBag), money(b.Total)})
+		prices.rows = append(prices.rows, []string{count(b.Quantity), m.each(b.PerBag), m.money(b.Total)})
 	}
 	rest := m.andMore(len(m.breaks), shown.breaks)
 	if len(prices.rows) < folded {

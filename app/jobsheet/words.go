@@ -1,11 +1,11 @@
 package jobsheet
 
 import (
-	"strconv"
 	"strings"
 	"unicode"
 	"unicode/utf8"
 
+	"gussetwright/app/voice"
 	"gussetwright/geometry"
 	"gussetwright/geometry/bag"
 	"gussetwright/geometry/blank"
@@ -15,45 +15,31 @@ import (
 // space is one at which no line ends.
 const space = "\u00a0"
 
-// number writes a length in mm in the unit of the order, without the unit.
-func (m *maker) number(mm float64) string {
-	return geometry.FormatNumber(mm/m.Unit.Length(), m.Unit.Decimals())
-}
+// voice says texts and numbers as the reader is used to.
+func (m *maker) voice() voice.Voice { return voice.Voice{Say: m.Say, Unit: m.Unit} }
 
-func (m *maker) length(mm float64) string { return m.number(mm) + space + string(m.Unit) }
+func (m *maker) length(mm float64) string { return m.voice().Length(mm) }
 
 // size writes lengths with a cross between them.
-func (m *maker) size(sides ...float64) string {
-	texts := make([]string, len(sides))
-	for i, side := range sides {
-		texts[i] = m.number(side)
-	}
-	return strings.Join(texts, space+"×"+space) + space + string(m.Unit)
-}
+func (m *maker) size(sides ...float64) string { return m.voice().Size(sides...) }
 
 // area writes an area in mm² in square centimetres or inches.
-func (m *maker) area(mm2 float64) string {
-	unit := geometry.Centimetre
-	if m.Unit == geometry.Inch {
-		unit = geometry.Inch
-	}
-	return geometry.FormatNumber(mm2/(unit.Length()*unit.Length()), 1) + space + string(unit) + "²"
-}
+func (m *maker) area(mm2 float64) string { return m.voice().Area(mm2, 1) }
 
 // measure writes a number with up to two decimals and its unit.
-func measure(value float64, unit string) string {
-	return geometry.FormatNumber(value, 2) + space + unit
+func (m *maker) measure(value float64, unit string) string {
+	return m.voice().Number(value, 2) + space + unit
 }
 
 func count(value float64) string { return geometry.FormatNumber(value, 0) }
 
 // money writes an amount with two decimals.
-func money(amount float64) string { return strconv.FormatFloat(amount, 'f', 2, 64) }
+func (m *maker) money(amount float64) string { return m.voice().Fixed(amount, 2) }
 
 // each writes the price of one thing, which may be less than a hundredth: with two
 // decimals, and with four where the last two are not 0.
-func each(price float64) string {
-	return strings.TrimSuffix(strconv.FormatFloat(price, 'f', 4, 64), "00")
+func (m *maker) each(price float64) string {
+	return strings.TrimSuffix(m.voice().Fixed(price, 4), "00")
 }
 
 // label returns what an entry of the bag is called.

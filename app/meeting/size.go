@@ -6,6 +6,7 @@ import (
 
 	"fyne.io/fyne/v2/lang"
 
+	"gussetwright/app/words"
 	"gussetwright/geometry"
 	"gussetwright/geometry/bag"
 )
@@ -81,7 +82,7 @@ func (s size) brief(unit geometry.Unit) string {
 
 // number writes a length without its unit.
 func number(mm float64, unit geometry.Unit) string {
-	return geometry.FormatNumber(mm/unit.Length(), unit.Decimals())
+	return words.Number(mm/unit.Length(), unit.Decimals())
 }
 
 func withUnit(mm float64, unit geometry.Unit) string {

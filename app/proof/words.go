@@ -4,8 +4,8 @@ import (
 	"fmt"
 	"math"
 	"strings"
-	"unicode/utf8"
 
+	"gussetwright/app/voice"
 	"gussetwright/geometry"
 	"gussetwright/geometry/phrase"
 )
@@ -14,27 +14,17 @@ import (
 func (p *Proof) say(text phrase.Word) string { return p.Say(string(text)) }
 
 // tell returns a phrase in the language and the unit of the client.
-func (p *Proof) tell(said phrase.Phrase) string { return said.With(p.Unit.Spell).In(p.Say) }
+func (p *Proof) tell(said phrase.Phrase) string { return p.voice().Tell(said) }
 
 // language returns the language of the texts as in HTML. It is said like any text:
 // the translation of "en" is the code of the language that it is in.
 func (p *Proof) language() string { return p.say("en") }
 
-// number writes a number with at most the given decimals, as it is written in the
-// language of the client.
-func (p *Proof) number(value float64, decimals int) string {
-	return strings.Replace(geometry.FormatNumber(value, decimals), ".", p.decimalMark(), 1)
-}
+// voice says texts and numbers as the client is used to.
+func (p *Proof) voice() voice.Voice { return voice.Voice{Say: p.Say, Unit: p.Unit} }
 
-// decimalMark returns what stands before decimals. It is said like any text: the
-// translation of "0.5" is that number in another language.
-func (p *Proof) decimalMark() string {
-	mark := strings.Trim(p.say("0.5"), "05")
-	if utf8.RuneCountInString(mark) != 1 {
-		return "."
-	}
-	return mark
-}
+// number writes a number with at most the given decimals.
+func (p *Proof) number(value float64, decimals int) string { return p.voice().Number(value, decimals) }
 
 // space is one at which no line may end, as before a unit.
 const space = "\u00a0"

@@ -13,7 +13,6 @@ import (
 	"gussetwright/app/steady"
 	"gussetwright/app/words"
 	"gussetwright/geometry"
-	"gussetwright/geometry/arithmetic"
 	"gussetwright/geometry/bag"
 )
 
@@ -105,7 +104,7 @@ func (m *measures) submit() {
 
 // read returns the length in mm, or what is wrong with the text.
 func (m *measures) read(one *measure) (length float64, complaint string) {
-	length, err := arithmetic.Evaluate(one.entry.Text, m.set.Unit())
+	length, err := words.DecimalMark().Evaluate(one.entry.Text, m.set.Unit())
 	switch {
 	case err != nil:
 		return 0, words.Error(err)
@@ -154,5 +153,5 @@ func (one *measure) complain(text string) {
 func (m *measures) length(mm float64) string {
 	unit := m.set.Unit()
 	decimals := map[geometry.Unit]int{geometry.Millimetre: 1, geometry.Centimetre: 2, geometry.Inch: 3}[unit]
-	return geometry.FormatNumber(mm/unit.Length(), decimals) + " " + string(unit)
+	return words.Plain(mm/unit.Length(), decimals) + " " + string(unit)
 }

@@ -40,11 +40,11 @@ func OnDrawing() func(string) string {
 // Dimensions returns what writes the numbers of a drawing for the window in the language of
 // the user. What it is given is changed.
 func Dimensions() func(scene.Drawing) {
-	mark := DecimalMark()
+	write := writer()
 	return func(drawing scene.Drawing) {
 		for i, item := range drawing.Items {
-			if label, is := item.(scene.Label); is && label.Role == scene.Dimensions && mark != arithmetic.Point {
-				label.Text = withMark(label.Text, mark)
+			if label, is := item.(scene.Label); is && label.Role == scene.Dimensions && write.Mark != arithmetic.Point {
+				label.Text = write.Text(label.Text)
 				drawing.Items[i] = label
 			}
 		}

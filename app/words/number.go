@@ -4,20 +4,15 @@ import (
 	"strconv"
 	"strings"
 
-	"fyne.io/fyne/v2/lang"
-
+	"gussetwright/app/voice"
 	"gussetwright/geometry"
 	"gussetwright/geometry/arithmetic"
 )
 
-// DecimalMark returns what stands before decimals in the language of the window. It is
-// said like any text: the translation of "0.5" is that number.
-func DecimalMark() arithmetic.DecimalMark {
-	if strings.Contains(lang.L("0.5"), ",") {
-		return arithmetic.Comma
-	}
-	return arithmetic.Point
-}
+// DecimalMark returns what stands before decimals in the language of the window.
+func DecimalMark() arithmetic.DecimalMark { return writer().Mark }
+
+func writer() voice.Writer { return voice.WriterIn(translated) }
 
 // Number writes a number in a text, as geometry.FormatNumber does but in the language of
 // the window and with large numbers in groups.
@@ -51,7 +46,7 @@ func marked(number string) string {
 	if !strings.Contains(number, string(arithmetic.Point)) {
 		return number
 	}
-	return strings.Replace(number, string(arithmetic.Point), string(DecimalMark()), 1)
+	return writer().Number(number)
 }
 
 // groupSpace parts groups of digits. Neither a point nor a comma may do so, and of four

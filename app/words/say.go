@@ -8,7 +8,7 @@ import (
 )
 
 // Of returns a phrase in the language of the user, with lengths in millimetres.
-func Of(p phrase.Phrase) string { return p.With(written).In(translated) }
+func Of(p phrase.Phrase) string { return p.With(writer().Value).In(translated) }
 
 // OfWord returns a word, or a sentence that is one, in the language of the user.
 func OfWord(word phrase.Word) string { return Of(phrase.Phrase{Format: string(word)}) }
@@ -18,6 +18,6 @@ func Measured(p phrase.Phrase, unit geometry.Unit) string { return Of(p.With(uni
 
 // Error returns what went wrong in the language of the user, as far as it is said in
 // phrases. What the system says stays as it is.
-func Error(err error) string { return phrase.ErrorIn(localError(err), translated) }
+func Error(err error) string { return phrase.ErrorIn(writer().Error(err), translated) }
 
 func translated(text string) string { return lang.L(text) }

@@ -37,7 +37,7 @@ func TestNumbersInPhrases(t *testing.T) {
 			if language == "de" {
 				want = test.german
 			}
-			if got := test.phrase.With(written).In(asItIs); got != want {
+			if got := test.phrase.With(writer().Value).In(asItIs); got != want {
 				t.Errorf("%s: %q, want %q", language, got, want)
 			}
 		}
@@ -70,7 +70,7 @@ func TestNumbersInErrors(t *testing.T) {
 		{typed, []string{`"1.250"`, "1,25 or 1250"}},
 	} {
 		for _, want := range test.want {
-			if got := phrase.ErrorIn(localError(test.err), asItIs); !strings.Contains(got, want) {
+			if got := phrase.ErrorIn(writer().Error(test.err), asItIs); !strings.Contains(got, want) {
 				t.Errorf("%q lacks %q", got, want)
 			}
 		}
