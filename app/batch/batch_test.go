@@ -11,6 +11,7 @@ import (
 
 	"gussetwright/app/batch"
 	"gussetwright/assets"
+	"gussetwright/geometry/geomtest"
 )
 
 var today = time.Date(2026, time.March, 31, 12, 0, 0, 0, time.UTC)
@@ -204,6 +205,28 @@ func TestExportForTrainers(t *testing.T) {
 		if err != nil || !strings.HasPrefix(string(data), want) {
 			t.Errorf("%s: %v, begins with %.8q, want %q", name, err, data, want)
 		}
+	}
+}
+
+// Practice blanks are for A4, or for the paper that is asked for, as poppler's pdfinfo
+// measures them.
+func TestPaperOfPracticeBlanks(t *testing.T) {
+	for want, options := range map[string][]string{
+		"(A4)": nil, "(A3)": {"--practice-paper", "a3"}, "(letter)": {"--practice-paper", "Letter"},
+	} {
+		folder := t.TempDir()
+		args := append([]string{"export", "--only", "practice", "--to", folder, demo(t)}, options...)
+		code, _, errs := run("", args...)
+		if code != batch.Fine {
+			t.Fatalf("exit code %d: %s", code, errs)
+		}
+		told := string(geomtest.Run(t, "pdfinfo", "-l", "-1", filepath.Join(folder, "tea-house-practice.pdf")))
+		if pages := strings.Count(told, " size: ") - strings.Count(told, "File size:"); pages < 3 || strings.Count(told, want) != pages {
+			t.Errorf("want %d pages %s: %s", pages, want, told)
+		}
+	}
+	if code, _, errs := run("", "export", "--to", t.TempDir(), "--practice-paper", "A5", demo(t)); code != batch.Unreadable || !strings.Contains(errs, "A4, A3, Letter, Tabloid") {
+		t.Errorf("on A5: exit code %d, %s", code, errs)
 	}
 }
 

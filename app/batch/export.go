@@ -9,17 +9,21 @@ import (
 	"time"
 
 	"gussetwright/app/describe"
+	"gussetwright/app/document"
 	"gussetwright/app/export"
+	"gussetwright/app/practice"
 	"gussetwright/geometry/check"
 )
 
 const exportHelp = `gwbatch export writes the production files of a bag.
 
-Usage: gwbatch export --to DIR [--only LIST] [--date YYYY-MM-DD] FILE
+Usage: gwbatch export --to DIR [--only LIST] [--date YYYY-MM-DD] [--practice-paper NAME] FILE
 
   --to DIR      folder for the files; it is made where it is missing
   --only LIST   some kinds only, with commas between: dieline,svg
   --date DAY    date of the title block; else the project's own, else today
+  --practice-paper NAME
+                paper of practice blanks: A4, A3, Letter or Tabloid; else A4
 
 Files are named after the project file; from standard input, after the project:
 
@@ -51,6 +55,7 @@ func runExport(s Streams, args []string) (int, error) {
 	to := flags.String("to", "", "")
 	only := flags.String("only", "", "")
 	day := flags.String("date", "", "")
+	paperName := flags.String("practice-paper", "", "")
 	path, err := parseOne(flags, args)
 	if err != nil {
 		return 0, err
@@ -61,6 +66,10 @@ func runExport(s Streams, args []string) (int, error) {
 	kinds, err := export.Choose(*only)
 	if err != nil {
 		return 0, fmt.Errorf("--only: %w", err)
+	}
+	paper, err := practice.PaperNamed(*paperName)
+	if err != nil {
+		return 0, fmt.Errorf("--practice-paper: %w", err)
 	}
 	opened, snapshot, err := load(s, path)
 	if err != nil {
@@ -75,13 +84,20 @@ func runExport(s Streams, args []string) (int, error) {
 		name = opened.Spec.Name
 	}
 	quiet := func(float64, string) {}
-	paths, err := export.Write(context.Background(), export.Job{Folder: *to, Project: name, Snapshot: snapshot, Date: date, Kinds: kinds}, quiet)
+	job := export.Job{Folder: *to, Project: name, Snapshot: snapshot, Date: date, Kinds: kinds, PracticePaper: paper}
+	paths, err := export.Write(context.Background(), job, quiet)
 	if err != nil {
 		return 0, err
 	}
 	for _, written := range paths {
 		fmt.Fprintln(s.Out, written)
 	}
+	tellOfExport(s, kinds, snapshot)
+	return verdict(snapshot), nil
+}
+
+// tellOfExport says what was not written, and what is wrong with what was.
+func tellOfExport(s Streams, kinds []export.Kind, snapshot *document.Snapshot) {
 	for _, kind := range kinds {
 		if why := kind.Lacking(snapshot); why != nil && (!kind.OfFamily || len(snapshot.Spec.Family) > 0) {
 			fmt.Fprintf(s.Err, "gwbatch: note: no %s is written: %s\n", kind.Name, why)
@@ -90,7 +106,6 @@ func runExport(s Streams, args []string) (int, error) {
 	if check.HasError(snapshot.Findings) {
 		describe.FindingsText(s.Err, describe.FindingsOf(snapshot.Findings))
 	}
-	return verdict(snapshot), nil
 }
 
 // dateOf returns the first day that is given: by option, by the project, today.

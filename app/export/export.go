@@ -12,6 +12,7 @@ import (
 	"time"
 
 	"gussetwright/app/document"
+	"gussetwright/app/practice"
 	"gussetwright/app/wholefile"
 	"gussetwright/geometry"
 	"gussetwright/geometry/phrase"
@@ -29,6 +30,9 @@ type Job struct {
 	Say func(english string) string
 	// Unit is that of sizes in files that clients read, "" for mm.
 	Unit geometry.Unit
+	// PracticePaper is what practice blanks are printed on, "" for what is usual with
+	// the unit.
+	PracticePaper practice.Paper
 }
 
 // made is a finished file that waits to be written.

@@ -115,7 +115,7 @@ func Kinds() []Kind {
 		},
 		{
 			Name: "practice", Title: "Practice blanks", For: forLesson, Endings: []string{"-practice.pdf"}, write: writePractice,
-			Help: "the blank to print on A4 or Letter, at full size on tiles with joining marks and reduced to one page",
+			Help: "the blank to print on A4, A3, Letter or Tabloid, at full size on tiles with joining marks and reduced to one page",
 		},
 		{
 			Name: "animation", Title: "Moving pictures of the folding", For: forLesson, Endings: []string{"-folding.gif", "-folding.png"}, write: writeAnimation,

@@ -15,7 +15,7 @@ func writeLesson(w io.Writer, o *order, _ int) error {
 
 // writePractice writes the blanks to print, cut out and fold.
 func writePractice(w io.Writer, o *order, _ int) error {
-	return practice.Write(o.ctx, w, practice.Order{Snapshot: o.snapshot, Date: o.Date, Say: o.Say, Unit: o.Unit})
+	return practice.Write(o.ctx, w, practice.Order{Snapshot: o.snapshot, Date: o.Date, Say: o.Say, Unit: o.Unit, Paper: o.PracticePaper})
 }
 
 // writeAnimation writes the folding: the moving picture, then the strip.

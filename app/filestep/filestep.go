@@ -33,6 +33,7 @@ type Step struct {
 	foot    *entry.Column // the button, and how it goes on
 	picture *picture
 	kinds   *kinds
+	paper   *paper
 	folder  *folder
 	list    *list
 	warning *entry.Message
@@ -60,6 +61,8 @@ func newStep(doc *document.Document, project func() string, set *settings.Settin
 	s := &Step{surroundings: around, doc: doc, project: project, window: window, runner: runner}
 	s.picture = newPicture(set, around.later)
 	s.kinds = newKinds(s.choicesChanged)
+	s.paper = newPaper(set)
+	s.kinds.attach("practice", s.paper.Choice)
 	s.folder = newFolder(window, s.choicesChanged)
 	s.list = newList()
 	s.warning = entry.NewMessage()
@@ -113,6 +116,7 @@ func (s *Step) show(state document.State) {
 		s.picture.order(state.Snapshot, s.dayOf(state))
 	}
 	s.kinds.offer(len(state.Spec.Family) > 0)
+	s.paper.show()
 	s.warn(state)
 	s.showFiles(state)
 	s.showButton(state)

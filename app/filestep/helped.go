@@ -8,12 +8,14 @@ import (
 	"gussetwright/app/entry"
 )
 
-// helped is a tick with a line of help right below its text.
+// helped is a tick with a line of help right below its text, and below that, while it is
+// ticked, a choice of how it is done where there is one.
 type helped struct {
 	widget.BaseWidget
 
-	check *widget.Check
-	help  *entry.Text
+	check  *widget.Check
+	help   *entry.Text
+	option *entry.Choice // or nil
 }
 
 func newHelped(check *widget.Check, help *entry.Text) *helped {
@@ -22,8 +24,36 @@ func newHelped(check *widget.Check, help *entry.Text) *helped {
 	return h
 }
 
+// attach adds a choice.
+func (h *helped) attach(option *entry.Choice) {
+	h.option = option
+	h.showOption()
+}
+
+// showOption shows the choice where it matters.
+func (h *helped) showOption() {
+	switch {
+	case h.option == nil || h.option.Visible() == h.check.Checked:
+		return
+	case h.check.Checked:
+		h.option.Show()
+	default:
+		h.option.Hide()
+	}
+	h.option.Grown()
+}
+
 // HeightFor returns the height at a width.
 func (h *helped) HeightFor(width float32) float32 {
+	height := h.optionAt(width)
+	if h.option == nil || !h.option.Visible() {
+		return height
+	}
+	return height + h.size(theme.SizeNamePadding) + h.option.HeightFor(h.helpWidth(width))
+}
+
+// optionAt is where the help ends.
+func (h *helped) optionAt(width float32) float32 {
 	return h.below() + h.help.HeightFor(h.helpWidth(width))
 }
 
@@ -52,6 +82,11 @@ func (r *helpedRenderer) Layout(size fyne.Size) {
 	width := r.h.helpWidth(size.Width)
 	r.h.help.Move(fyne.NewPos(r.h.indent(), r.h.below()))
 	r.h.help.Resize(fyne.NewSize(width, r.h.help.HeightFor(width)))
+	if option := r.h.option; option != nil {
+		option.Move(fyne.NewPos(r.h.indent(), r.h.optionAt(size.Width)+r.h.size(theme.SizeNamePadding)))
+		option.Resize(fyne.NewSize(width, option.HeightFor(width)))
+		option.Arrange()
+	}
 }
 
 func (r *helpedRenderer) MinSize() fyne.Size {
@@ -60,7 +95,11 @@ func (r *helpedRenderer) MinSize() fyne.Size {
 }
 
 func (r *helpedRenderer) Objects() []fyne.CanvasObject {
-	return []fyne.CanvasObject{r.h.help, r.h.check}
+	objects := []fyne.CanvasObject{r.h.help, r.h.check}
+	if r.h.option != nil {
+		objects = append(objects, r.h.option)
+	}
+	return objects
 }
 
 func (r *helpedRenderer) Destroy() {}
@@ -68,5 +107,8 @@ func (r *helpedRenderer) Destroy() {}
 func (r *helpedRenderer) Refresh() {
 	r.h.check.Refresh()
 	r.h.help.Refresh()
+	if r.h.option != nil {
+		r.h.option.Refresh()
+	}
 	r.Layout(r.h.Size())
 }

@@ -47,6 +47,13 @@ func newKinds(changed func()) *kinds {
 	return k
 }
 
+// attach puts the choice of how a kind is made below its line, where that is ticked.
+func (k *kinds) attach(name string, option *entry.Choice) {
+	i := slices.IndexFunc(k.all, func(kind export.Kind) bool { return kind.Name == name })
+	k.lines[i].attach(option)
+	option.OnGrow(k.box.Grown)
+}
+
 func (k *kinds) add(p *party) {
 	p.turn.OnTapped = func() { k.turn(p) }
 	k.parties = append(k.parties, p)
@@ -106,6 +113,9 @@ func (k *kinds) remember(bool) {
 	}
 	fyne.CurrentApp().Preferences().SetStringList(omittedKey, omitted)
 	k.nameTurns()
+	for _, line := range k.lines {
+		line.showOption()
+	}
 	k.changed()
 }
 

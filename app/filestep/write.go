@@ -35,7 +35,7 @@ func (s *Step) job(kinds []export.Kind) export.Job {
 	state := s.doc.State()
 	return export.Job{
 		Folder: s.folder.path(), Project: s.project(), Snapshot: state.Snapshot, Date: s.dayOf(state), Kinds: kinds,
-		Say: func(text string) string { return lang.L(text) }, Unit: s.picture.set.Unit(),
+		Say: func(text string) string { return lang.L(text) }, Unit: s.picture.set.Unit(), PracticePaper: s.paper.chosen(),
 	}
 }
 

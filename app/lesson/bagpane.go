@@ -1,6 +1,7 @@
 package lesson
 
 import (
+	"errors"
 	"image/color"
 	"math"
 	"strings"
@@ -15,6 +16,7 @@ import (
 	"gussetwright/app/foldedpane"
 	"gussetwright/app/words"
 	"gussetwright/geometry"
+	"gussetwright/geometry/bag"
 	"gussetwright/render/solid"
 )
 
@@ -133,7 +135,11 @@ func (p *bagPane) tell() {
 	v, text := p.view, ""
 	switch {
 	case v.state.Err != nil:
-		reason, _, _ := strings.Cut(words.Error(v.state.Err), "\n")
+		err := v.state.Err
+		if complaint := (*bag.FieldError)(nil); errors.As(err, &complaint) {
+			err = complaint.With(v.set.Unit().Spell)
+		}
+		reason, _, _ := strings.Cut(words.Error(err), "\n")
 		text = lang.L("This cannot be drawn. You see the last bag that could.") + " " + reason
 	case v.course.stuck(v.player.at.stage):
 		text = lang.L("It ends here")

@@ -13,6 +13,7 @@ import (
 
 	"gussetwright/app/entry"
 	"gussetwright/app/words"
+	"gussetwright/geometry"
 	"gussetwright/geometry/phrase"
 )
 
@@ -65,26 +66,23 @@ func (k kind) icon() fyne.Resource {
 	return theme.NewThemedResource(theme.DocumentCreateIcon())
 }
 
-// notesOf returns what is to be said of a stage, by kind; "" for nothing.
-func (c *course) notesOf(stage int) (notes [kinds]string) {
+// notesOf returns what is to be said of a stage, by kind, with lengths in a unit; "" for
+// nothing.
+func (c *course) notesOf(stage int, unit geometry.Unit) (notes [kinds]string) {
 	s := &c.Stages[stage]
 	if c.stuck(stage) {
-		notes[obstacle] = fmt.Sprintf(lang.L("This bag cannot be folded any further: %s."), words.Of(c.Obstacle))
+		notes[obstacle] = fmt.Sprintf(lang.L("This bag cannot be folded any further: %s."), words.Measured(c.Obstacle, unit))
 		return notes
 	}
-	notes[caution], notes[tip], notes[check] = sentence(s.Caution), sentence(s.Tip), sentence(s.Check)
+	for kind, said := range map[kind]phrase.Phrase{caution: s.Caution, tip: s.Tip, check: s.Check} {
+		if !said.Empty() {
+			notes[kind] = words.Measured(said, unit)
+		}
+	}
 	if s.Schematic {
 		notes[drawn] = lang.L("Between its two ends this motion is drawn to be understood, not reckoned.")
 	}
 	return notes
-}
-
-// sentence returns a phrase in the language of the user, "" for none.
-func sentence(p phrase.Phrase) string {
-	if p.Empty() {
-		return ""
-	}
-	return words.Of(p)
 }
 
 // explanation is what is said of a stage: on the left what the hands do, on the right
@@ -98,8 +96,9 @@ type explanation struct {
 
 	course   *course
 	stage    int
-	size     int     // the set that is shown
-	width    float32 // that there is
+	unit     geometry.Unit // of lengths
+	size     int           // the set that is shown
+	width    float32       // that there is
 	tall     float32
 	heights  map[written]float32
 	measured measured
@@ -132,6 +131,7 @@ func (s *set) objects() []fyne.CanvasObject {
 // measured is the height that all stages have room in.
 type measured struct {
 	course  *course
+	unit    geometry.Unit
 	width   float32
 	letters float32
 	height  float32
@@ -160,13 +160,13 @@ func newExplanation() *explanation {
 	return e
 }
 
-// show says what a stage is about.
-func (e *explanation) show(c *course, stage int) {
-	other := c != e.course
-	e.course, e.stage = c, stage
-	notes := c.notesOf(stage)
+// show says what a stage is about, with lengths in a unit.
+func (e *explanation) show(c *course, stage int, unit geometry.Unit) {
+	other := c != e.course || unit != e.unit
+	e.course, e.stage, e.unit = c, stage, unit
+	notes := c.notesOf(stage, unit)
 	for i := range e.sets {
-		e.sets[i].caption.SetText(words.Of(c.Stages[stage].Caption))
+		e.sets[i].caption.SetText(e.captionOf(stage))
 		for k, text := range notes {
 			e.sets[i].notes[k].SetText(text)
 		}
@@ -175,6 +175,11 @@ func (e *explanation) show(c *course, stage int) {
 	if other && e.grow != nil {
 		e.grow()
 	}
+}
+
+// captionOf returns what the hands do in a stage.
+func (e *explanation) captionOf(stage int) string {
+	return words.Measured(e.course.Stages[stage].Caption, e.unit)
 }
 
 // fit writes the stage as large as it has room in a width and a height, and no smaller
@@ -188,7 +193,7 @@ func (e *explanation) fit(width, tall float32) {
 	for e.size < e.smallest() && e.heightOf(e.stage, e.size, width) > tall {
 		e.size++
 	}
-	notes := e.course.notesOf(e.stage)
+	notes := e.course.notesOf(e.stage, e.unit)
 	for i := range e.sets {
 		setVisible(e.sets[i].caption, i == e.size)
 		for k, text := range notes {
@@ -246,9 +251,12 @@ func (e *explanation) room(width float32) float32 {
 	if e.course == nil || width <= 0 {
 		return 0
 	}
-	wanted := measured{course: e.course, width: width, letters: e.letters()}
-	if e.measured.height > 0 && (measured{e.measured.course, e.measured.width, e.measured.letters, 0}) == wanted {
-		return e.measured.height
+	wanted := measured{course: e.course, unit: e.unit, width: width, letters: e.letters()}
+	if last := e.measured; last.height > 0 {
+		if wanted.height = last.height; last == wanted {
+			return last.height
+		}
+		wanted.height = 0
 	}
 	var usual []float32
 	for stage := range e.course.Stages {
@@ -264,6 +272,7 @@ func (e *explanation) room(width float32) float32 {
 // written is a stage in a size, at a width.
 type written struct {
 	course         *course
+	unit           geometry.Unit
 	stage, size    int
 	width, letters float32
 }
@@ -271,7 +280,7 @@ type written struct {
 // heightOf is the height of a stage that is written in a size. The toolkit asks for it with
 // every picture.
 func (e *explanation) heightOf(stage, size int, width float32) float32 {
-	key := written{e.course, stage, size, width, e.letters()}
+	key := written{e.course, e.unit, stage, size, width, e.letters()}
 	if _, known := e.heights[key]; !known {
 		const most = 500 // of one course there are far fewer
 		if len(e.heights) > most {
@@ -285,10 +294,10 @@ func (e *explanation) heightOf(stage, size int, width float32) float32 {
 func (e *explanation) measureStage(stage, size int, width float32) float32 {
 	caption, _, note := e.columns(width, size)
 	right := float32(0)
-	for _, text := range e.course.notesOf(stage) {
+	for _, text := range e.course.notesOf(stage, e.unit) {
 		right += e.noteHeight(text, size, note)
 	}
-	return max(right, e.measure(words.Of(e.course.Stages[stage].Caption), styles[size].caption, caption))
+	return max(right, e.measure(e.captionOf(stage), styles[size].caption, caption))
 }
 
 // HeightFor is part of entry.Tall.

@@ -88,7 +88,7 @@ func (p *page) show() {
 	v := p.view
 	stage := v.player.at.stage
 	p.step.SetText(fmt.Sprintf(lang.L("Step %d of %d"), stage+1, len(v.course.Stages)))
-	p.title.SetText(words.Of(v.course.Stages[stage].Title))
+	p.title.SetText(words.Measured(v.course.Stages[stage].Title, v.set.Unit()))
 	if v.player.pace == resting {
 		p.play.Say(lang.L("Play"), theme.MediaPlayIcon(), widget.HighImportance)
 	} else {
@@ -102,7 +102,7 @@ func (p *page) show() {
 		b.Say(b.Text, nil, importance)
 	}
 	p.size.SetText(sizeOf(&v.course.snapshot.Spec.Body, v.set.Unit()))
-	v.text.show(v.course, stage)
+	v.text.show(v.course, stage, v.set.Unit())
 	v.flat.legend.show(v.course.marksOf(stage, v.flat.reverse(stage)))
 	v.flat.tell()
 	v.bag.tell()
@@ -112,7 +112,7 @@ func (p *page) show() {
 
 // sizeOf states the three dimensions of a bag.
 func sizeOf(body *bag.Body, unit geometry.Unit) string {
-	length := func(mm float64) string { return geometry.FormatNumber(mm/unit.Length(), unit.Decimals()) }
+	length := func(mm float64) string { return words.Number(mm/unit.Length(), unit.Decimals()) }
 	return fmt.Sprintf(lang.L("W %s × D %s × H %s %s"), length(body.Width), length(body.Gusset), length(body.Height), string(unit))
 }
 
@@ -178,7 +178,8 @@ func (p *page) layHead(x, y, width float32) float32 {
 // stage.
 func (p *page) titleHeight(width float32) (height float32) {
 	for i := range p.view.course.Stages {
-		height = max(height, p.view.text.measure(words.Of(p.view.course.Stages[i].Title), titleStyle, width))
+		title := words.Measured(p.view.course.Stages[i].Title, p.view.set.Unit())
+		height = max(height, p.view.text.measure(title, titleStyle, width))
 	}
 	return height
 }

@@ -2,6 +2,7 @@ package lesson
 
 import (
 	"fmt"
+	"strings"
 	"testing"
 
 	"fyne.io/fyne/v2"
@@ -187,6 +188,34 @@ func TestTheSizeIsSaid(t *testing.T) {
 	}
 	if b.set.SetUnit(geometry.Centimetre); b.page.size.Text() != "W 19 × D 9.5 × H 26.5 cm" {
 		t.Errorf("in cm the size is %q", b.page.size.Text())
+	}
+}
+
+// All lengths that are said are in the unit of the user, and change with it while the
+// lesson is shown. An inch is 25.4 mm (international yard and pound agreement, value from
+// memory).
+func TestLengthsAreSaidInTheUnit(t *testing.T) {
+	long := furnished()
+	long.Handle.Kind, long.Handle.Spacing, long.Handle.Rise = bag.HandleRope, 120, 180
+	loop := long.Handle.Loop()
+	for _, unit := range geometry.Units() {
+		in := func(mm float64) string { return geometry.Length(mm).In(unit) }
+		b := newBench(t, long, 1280, 800).blind()
+		b.at(b.stageOf(t, "handle"), 0.5)
+		b.set.SetUnit(unit)
+		said := func(k kind) string { return b.text.sets[b.text.size].notes[k].Text() }
+		if got := said(caution); !strings.Contains(got, " "+in(loop)+",") {
+			t.Errorf("in %s: of a loop of %g mm it says %q", unit, loop, got)
+		}
+		if unit == geometry.Inch && in(loop) != fmt.Sprintf("%.3f in", loop/25.4) {
+			t.Errorf("%g mm are %s", loop, in(loop))
+		}
+		spec := long
+		spec.Body.Width = -254
+		b.doc.Set(spec)
+		if got := b.bag.notice.text.Text(); !strings.Contains(got, "Face width W is "+in(-254)) {
+			t.Errorf("in %s: of a width of -254 mm it says %q", unit, got)
+		}
 	}
 }
 

@@ -32,9 +32,12 @@ type sheet struct {
 
 	plain   plain
 	laid    *blank.Blank             // as it is seen
-	ground  *image.RGBA              // the faint drawing
+	ground  *image.RGBA              // the faint drawing, without its lettering
+	lines   []scene.Drawing          // its lines, by piece
+	names   []scene.Drawing          // its lettering, likewise
 	dashes  map[scene.Role][]float64 // of the creases
 	palette *flat.Palette
+	letters *flat.Palette // of the lettering
 }
 
 // plain is what the faint drawing depends on.
@@ -55,6 +58,9 @@ const (
 	haloWidth = 6
 	shadow    = 7
 )
+
+// edges are drawn over names, whose ground may reach over the edge of a narrow flap.
+const edges = flat.Layers(1 << scene.Cutting)
 
 // paint is part of artist.
 func (s *sheet) paint(o order) *image.RGBA {
@@ -86,6 +92,8 @@ func (s *sheet) paint(o order) *image.RGBA {
 	}
 	for i := range s.laid.Pieces {
 		s.painter.Begin(picture, spread.view(&o, i))
+		s.painter.Draw(s.names[i], s.letters, flat.AllLayers())
+		s.painter.Draw(s.lines[i], s.letters.WithoutHalo(), edges)
 		s.light(creases, i, o.look.Accent)
 	}
 	return picture
@@ -130,12 +138,29 @@ func (s *sheet) draw(o *order) {
 	s.dashes = dashesOf(screen)
 	bare := *laid // glue is drawn stage by stage
 	bare.Pieces = slices.Clone(laid.Pieces)
+	s.lines, s.names = s.lines[:0], s.names[:0]
 	for i := range laid.Pieces {
 		bare.Pieces[i].Glue = nil
-		drawing := screen.Draw(&bare, i)
+		drawing, names := lettering(screen.Draw(&bare, i), shown)
+		s.lines, s.names = append(s.lines, drawing), append(s.names, names)
 		s.painter.Begin(s.ground, spread.view(o, i))
 		s.painter.Draw(drawing, s.palette, shown)
 	}
+}
+
+// lettering parts a drawing into its lines and the lettering of what is shown.
+func lettering(d scene.Drawing, shown flat.Layers) (lines, letters scene.Drawing) {
+	lines, letters = d, d
+	lines.Items, letters.Items = nil, nil
+	for _, item := range d.Items {
+		switch _, is := item.(scene.Label); {
+		case !is:
+			lines.Items = append(lines.Items, item)
+		case shown.Has(item.Layer()):
+			letters.Items = append(letters.Items, item)
+		}
+	}
+	return lines, letters
 }
 
 // print returns the print sides of the pieces, nil where plain white paper or the reverse
@@ -171,6 +196,11 @@ func (s *sheet) choosePalette(o *order, onPrint bool) {
 		palette = palette.Faded()
 	}
 	s.palette = palette
+	letters := *palette
+	if letters.Calm = !o.faded; letters.Calm && letters.Halo.A == 0 {
+		letters.Halo = palette.Paper // of glue in a dark window
+	}
+	s.letters = &letters
 	for _, role := range []scene.Role{scene.Creasing, scene.ReverseCreasing} {
 		ink := palette.Ink[role]
 		ink.A = 130

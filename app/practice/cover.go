@@ -16,7 +16,7 @@ func (m maker) cover(sheets []sheet) ([]report.Page, error) {
 		following += sheets[i].grid.count()
 	}
 	column := report.NewColumn(report.Layout{
-		Paper: m.paper(), Margin: max(m.Margin, 16), Ink: dark, Size: 3.4,
+		Paper: m.Paper.Size(), Margin: max(m.Margin, 16*m.Paper.growth()), Ink: dark, Size: 3.4 * m.Paper.growth(),
 		Footer: m.title() + "  ·  " + m.say("Practice blank"),
 		Number: func(page, of int) string { return m.tell(phrase.New("Page %d of %d", page, of+following)) },
 	})
@@ -45,10 +45,6 @@ func (m maker) sizes(sheets []sheet) []report.Row {
 	if g.paper.Width > g.paper.Height {
 		way = "lying"
 	}
-	paper := phrase.Word("A4")
-	if m.Unit == geometry.Inch {
-		paper = "Letter"
-	}
 	blanks := m.size(piece.Width, piece.Height)
 	if len(sheets) > 1 {
 		blanks = m.tell(phrase.New("%d pieces of %s", len(sheets), blanks))
@@ -56,7 +52,7 @@ func (m maker) sizes(sheets []sheet) []report.Row {
 	return []report.Row{
 		{Label: m.say("Bag"), Value: m.tell(phrase.New("width %s, gusset %s, height %s", m.length(b.Width), m.length(b.Gusset), m.length(b.Height)))},
 		{Label: m.say("Blank"), Value: blanks},
-		{Label: m.say("Tiles"), Value: m.tell(phrase.New("%d pages %s, %s; each shows %s, neighbours overlap by %s", count, paper, way, m.size(g.window.Width(), g.window.Height()), m.length(overlap)))},
+		{Label: m.say("Tiles"), Value: m.tell(phrase.New("%d pages %s, %s; each shows %s, neighbours overlap by %s", count, string(m.Paper), way, m.size(g.window.Width(), g.window.Height()), m.length(overlap)))},
 		{Label: m.say("Printer margin"), Value: m.tell(phrase.New("%s on all sides stay white", m.length(m.Margin)))},
 	}
 }
@@ -87,7 +83,7 @@ func (m maker) steps(sheets []sheet) []string {
 	)
 }
 
-// Of the map and the legend, in mm.
+// Of the map and the legend, in mm on the smaller paper of a series.
 const (
 	mapHeight   = 82.0
 	mapGap      = 8.0
@@ -98,7 +94,7 @@ const (
 
 // maps draws the pieces side by side with the tiles over them.
 func (m maker) maps(column *report.Column, sheets []sheet) {
-	area := column.Reserve(mapHeight)
+	area := column.Reserve(mapHeight * m.Paper.growth())
 	count := float64(len(sheets))
 	width := (area.Width() - mapGap*(count-1)) / count
 	for i := range sheets {
@@ -110,8 +106,9 @@ func (m maker) maps(column *report.Column, sheets []sheet) {
 func (m maker) tileMap(s *sheet, room geometry.Rect) []report.Item {
 	g := &s.grid
 	all := g.part(place{0, g.rows - 1}).Union(g.part(place{g.columns - 1, 0}))
+	letters := 3.2 * m.Paper.growth()
 	if name := m.pieceName(s.piece); name != "" {
-		room.Max.Y -= 5
+		room.Max.Y -= letters + 1.8
 	}
 	scale := min(room.Width()/all.Width(), room.Height()/all.Height())
 	t := transfer{scale: scale}
@@ -119,7 +116,7 @@ func (m maker) tileMap(s *sheet, room geometry.Rect) []report.Item {
 	var items []report.Item
 	if name := m.pieceName(s.piece); name != "" {
 		top := geometry.Vec2{X: room.Center().X, Y: t.at(all.Max).Y + 1.5}
-		items = append(items, report.Text{Text: name, At: top, Size: 3.2, Colour: faint, Align: scene.Middle})
+		items = append(items, report.Text{Text: name, At: top, Size: letters, Colour: faint, Align: scene.Middle})
 	}
 	items = append(items, t.items(m.plain(s), all)...)
 	for number := range g.count() {
@@ -127,7 +124,7 @@ func (m maker) tileMap(s *sheet, room geometry.Rect) []report.Item {
 		part := g.part(p)
 		box := geometry.Rect{Min: t.at(part.Min), Max: t.at(part.Max)}
 		items = append(items, report.Box{Rect: box, Line: report.Line{Width: 0.25, Colour: markColour}})
-		size := min(9, box.Height()/3)
+		size := min(9*m.Paper.growth(), box.Height()/3)
 		at := box.Center().Sub(geometry.Vec2{Y: size * 0.35})
 		items = append(items, report.Text{Text: s.name(p), At: at, Size: size, Bold: true, Colour: markColour, Align: scene.Middle})
 	}
@@ -164,16 +161,18 @@ func (m maker) legend(column *report.Column) {
 		{scene.ReverseCreasing, m.say("valley: fold toward the print side")},
 		{scene.Gluing, m.say("glued on the print side")},
 	}
+	grown := m.Paper.growth()
 	screen := dieline.Screen{Letter: fullLetter, Say: m.Say}
 	for start := 0; start < len(rows); start += 2 {
-		area := column.Reserve(sampleRow)
+		area := column.Reserve(sampleRow * grown)
 		for i, row := range rows[start:min(start+2, len(rows))] {
 			left := area.Min.X + float64(i)*area.Width()/2
-			box := geometry.RectAt(left, area.Min.Y, sampleWide, area.Height())
+			box := geometry.RectAt(left, area.Min.Y, sampleWide*grown, area.Height())
 			sample := screen.Sample(row.role, box)
 			column.Add(transfer{scale: 1}.items(sample, box)...)
-			at := geometry.Vec2{X: left + sampleWide + 3, Y: area.Center().Y - sampleWords*0.35}
-			column.Add(report.Text{Text: row.text, At: at, Size: sampleWords, Colour: dark})
+			size := sampleWords * grown
+			at := geometry.Vec2{X: left + box.Width() + size, Y: area.Center().Y - size*0.35}
+			column.Add(report.Text{Text: row.text, At: at, Size: size, Colour: dark})
 		}
 	}
 }

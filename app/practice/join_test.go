@@ -31,7 +31,7 @@ func isMark(c color.RGBA) float64 {
 
 // halvesOn finds the half diamonds on a page by their pixels and the numbers beside
 // them by the text that poppler finds.
-func halvesOn(t *testing.T, page *image.RGBA, numbers map[string]geometry.Vec2) map[string]half {
+func halvesOn(t *testing.T, page *image.RGBA, numbers []number) map[string]half {
 	t.Helper()
 	found := map[string]half{}
 	seen := map[image.Point]bool{}
@@ -46,10 +46,10 @@ func halvesOn(t *testing.T, page *image.RGBA, numbers map[string]geometry.Vec2) 
 			}
 			h := halfOf(middle, box)
 			closest, least := "", math.Inf(1)
-			for number, at := range numbers {
+			for _, number := range numbers {
 				beyond := h.base.Add(h.inward.Scale((markHeight + 2) * perMM))
-				if distance := at.Sub(beyond).Length(); distance < least {
-					closest, least = number, distance
+				if distance := number.middle.Sub(beyond).Length(); distance < least {
+					closest, least = number.text, distance
 				}
 			}
 			if least > 4*perMM {
@@ -97,11 +97,16 @@ func halfOf(middle geometry.Vec2, box image.Rectangle) half {
 	return half{middle.Sub(inward.Scale(markHeight * perMM / 3)), inward}
 }
 
-// numbersOn returns the middles of the numbers on each page, in pixels, as poppler's
-// pdftotext finds them.
-func numbersOn(t *testing.T, path string) []map[string]geometry.Vec2 {
+// number is a whole number on a page: that of a mark, or a measure.
+type number struct {
+	text   string
+	middle geometry.Vec2 // pixels from the upper left
+}
+
+// numbersOn returns the numbers on each page, as poppler's pdftotext finds them.
+func numbersOn(t *testing.T, path string) [][]number {
 	t.Helper()
-	var pages []map[string]geometry.Vec2
+	var pages [][]number
 	decoder := xml.NewDecoder(bytes.NewReader(geomtest.Run(t, "pdftotext", "-bbox", path, "-")))
 	var at geometry.Vec2
 	inWord := false
@@ -110,7 +115,7 @@ func numbersOn(t *testing.T, path string) []map[string]geometry.Vec2 {
 		case xml.StartElement:
 			inWord = token.Name.Local == "word"
 			if token.Name.Local == "page" {
-				pages = append(pages, map[string]geometry.Vec2{})
+				pages = append(pages, nil)
 			}
 			if !inWord {
 				continue
@@ -122,7 +127,7 @@ func numbersOn(t *testing.T, path string) []map[string]geometry.Vec2 {
 			at = geometry.Vec2{X: box[0] + box[2], Y: box[1] + box[3]}.Scale(perMM * 25.4 / 72 / 2)
 		case xml.CharData:
 			if _, err := strconv.Atoi(string(token)); err == nil && inWord {
-				pages[len(pages)-1][string(token)] = at
+				pages[len(pages)-1] = append(pages[len(pages)-1], number{string(token), at})
 			}
 		case xml.EndElement:
 			inWord = false
@@ -133,7 +138,7 @@ func numbersOn(t *testing.T, path string) []map[string]geometry.Vec2 {
 
 // joined lays the tiles of a sheet on each other as the marks on them tell, cut along
 // their dashed lines, and returns the whole; pages and numbers are those of the sheet.
-func joined(t *testing.T, s *sheet, pages []*image.RGBA, numbers []map[string]geometry.Vec2) *image.RGBA {
+func joined(t *testing.T, s *sheet, pages []*image.RGBA, numbers [][]number) *image.RGBA {
 	t.Helper()
 	g := &s.grid
 	halves := make([]map[string]half, g.count())
@@ -212,7 +217,7 @@ func difference(t *testing.T, a, b *image.RGBA, dx int) float64 {
 // on one large page: scale, overlap and marks are right.
 func TestTilesJoinToTheWhole(t *testing.T) {
 	for name, order := range orders(t) {
-		if name == "usual" {
+		if name == "usual" || name == "on Tabloid" {
 			continue // much like the others, and drawing takes its time
 		}
 		t.Run(name, func(t *testing.T) {

@@ -38,7 +38,7 @@ func (m maker) sheet(piece int) sheet {
 	for _, line := range m.Snapshot.Blank.Pieces[piece].Lines {
 		s.lines = append(s.lines, line.Edge)
 	}
-	s.grid = newGrid(s.drawing.Media, m.paper(), m.Margin)
+	s.grid = newGrid(s.drawing.Media, m.Paper.Size(), m.Margin)
 	return s
 }
 

@@ -12,6 +12,7 @@ import (
 	"time"
 
 	"gussetwright/app/document"
+	"gussetwright/app/voice"
 	"gussetwright/geometry"
 	"gussetwright/geometry/phrase"
 	"gussetwright/render/pdf"
@@ -24,7 +25,10 @@ type Order struct {
 	Date     time.Time
 	// Say puts English into the language of the reader; nil leaves it.
 	Say  func(english string) string
-	Unit geometry.Unit // of sizes, "" for mm; inches also choose the paper Letter
+	Unit geometry.Unit // of sizes, "" for mm
+	// Paper is what the blanks are printed on, "" for what is usual with the unit: A4, or
+	// Letter with inches.
+	Paper Paper
 	// Margin is what the printer leaves white on all four sides, in mm from
 	// LeastMargin to MostMargin; 0 for 7.
 	Margin float64
@@ -55,6 +59,9 @@ func Write(ctx context.Context, w io.Writer, order Order) error {
 
 func pages(ctx context.Context, order Order) ([]report.Page, error) {
 	m := maker{order}.whole()
+	if err := m.Paper.check(); err != nil {
+		return nil, err
+	}
 	if !(m.Margin >= LeastMargin && m.Margin <= MostMargin) {
 		return nil, phrase.Errorf("the margin of the printer is %s; give %s to %s", m.length(m.Margin), m.length(LeastMargin), m.length(MostMargin))
 	}
@@ -88,6 +95,9 @@ func (m maker) whole() maker {
 	if m.Unit == "" {
 		m.Unit = geometry.Millimetre
 	}
+	if m.Paper == "" {
+		m.Paper = UsualPaper(m.Unit)
+	}
 	if m.Margin == 0 {
 		m.Margin = usualMargin
 	}
@@ -96,33 +106,22 @@ func (m maker) whole() maker {
 
 func (m maker) say(text phrase.Word) string { return m.Say(string(text)) }
 
-func (m maker) tell(said phrase.Phrase) string { return said.In(m.Say) }
+// tell says a phrase, with lengths in the unit of the order.
+func (m maker) tell(said phrase.Phrase) string { return m.voice().Tell(said) }
 
-// length writes a length in mm in the unit of the order, with a space at which no line
-// ends.
-func (m maker) length(mm float64) string {
-	return geometry.FormatNumber(mm/m.Unit.Length(), m.Unit.Decimals()) + "\u00a0" + string(m.Unit)
-}
+// voice says texts and numbers as the reader is used to.
+func (m maker) voice() voice.Voice { return voice.Voice{Say: m.Say, Unit: m.Unit} }
+
+func (m maker) length(mm float64) string { return m.voice().Length(mm) }
 
 // size writes a width and a height.
-func (m maker) size(width, height float64) string {
-	number := func(mm float64) string { return geometry.FormatNumber(mm/m.Unit.Length(), m.Unit.Decimals()) }
-	return number(width) + " × " + number(height) + "\u00a0" + string(m.Unit)
-}
+func (m maker) size(width, height float64) string { return m.voice().Size(width, height) }
 
 func (m maker) title() string {
 	if m.Snapshot.Spec.Name == "" {
 		return m.say("Paper carrier bag")
 	}
 	return m.Snapshot.Spec.Name
-}
-
-// paper returns the paper that people have who measure in the unit.
-func (m maker) paper() report.Paper {
-	if m.Unit == geometry.Inch {
-		return report.Letter()
-	}
-	return report.A4()
 }
 
 // pieceName returns the name of a piece, "" where there is but one.

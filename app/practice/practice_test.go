@@ -9,6 +9,7 @@ import (
 	"math"
 	"math/rand/v2"
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
 	"unicode"
@@ -23,7 +24,9 @@ import (
 	"gussetwright/render/scene"
 )
 
-// Every page is A4 or Letter, upright or lying, as poppler's pdfinfo measures it.
+// Every page is of the paper that was chosen, else of A4 or with inches Letter, upright or
+// lying, as poppler's pdfinfo measures it. Sizes: ISO 216 for A3 and A4, 11 × 17 inches for
+// Tabloid (value from memory).
 func TestPagesAreOfOnePaper(t *testing.T) {
 	for name, order := range orders(t) {
 		path := written(t, order)
@@ -37,10 +40,13 @@ func TestPagesAreOfOnePaper(t *testing.T) {
 		if len(sizes) != want {
 			t.Errorf("%s: %d pages, want %d", name, len(sizes), want)
 		}
-		allowed := []string{"595.276 x 841.89 pts (A4)", "841.89 x 595.276 pts (A4)"}
-		if order.Unit == geometry.Inch {
-			allowed = []string{"612 x 792 pts (letter)", "792 x 612 pts (letter)"}
-		}
+		paperOf := map[string]Paper{"usual": A4, "pinch base": A4, "two pieces": A4, "not to be tiled": A4, "in inches": Letter, "on A3": A3, "on Tabloid": Tabloid}
+		allowed := map[Paper][2]string{
+			A4:      {"595.276 x 841.89 pts (A4)", "841.89 x 595.276 pts (A4)"},
+			A3:      {"841.89 x 1190.55 pts (A3)", "1190.55 x 841.89 pts (A3)"},
+			Letter:  {"612 x 792 pts (letter)", "792 x 612 pts (letter)"},
+			Tabloid: {"792 x 1224 pts", "1224 x 792 pts"},
+		}[paperOf[name]]
 		for i, size := range sizes {
 			if size[1] != allowed[0] && size[1] != allowed[1] {
 				t.Errorf("%s: page %d is %s", name, i+1, size[1])
@@ -175,7 +181,7 @@ func TestGrid(t *testing.T) {
 	random := rand.New(rand.NewPCG(3, 4))
 	for range 2000 {
 		drawing := geometry.RectAt(-2, -2, 50+random.Float64()*2000, 50+random.Float64()*1500)
-		paper := []report.Paper{report.A4(), report.Letter()}[random.IntN(2)]
+		paper := Papers()[random.IntN(len(Papers()))].Size()
 		margin := 3 + random.Float64()*20
 		g := newGrid(drawing, paper, margin)
 		all := g.part(place{0, g.rows - 1}).Union(g.part(place{g.columns - 1, 0}))
@@ -282,6 +288,9 @@ func TestEveryWordIsTranslated(t *testing.T) {
 			t.Fatal(err)
 		}
 		for _, word := range regexp.MustCompile(`[A-Za-z]{3,}`).FindAllString(textOf(pages), -1) {
+			if slices.Contains(Papers(), Paper(word)) {
+				continue
+			}
 			t.Errorf("%s: %q was not asked of Say", name, word)
 		}
 	}

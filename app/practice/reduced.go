@@ -18,7 +18,7 @@ const (
 func (m maker) reduced(piece int) report.Page {
 	for divisor := 1.0; ; divisor += scaleStep {
 		d := m.measured(piece, divisor)
-		for _, paper := range []report.Paper{m.paper(), m.paper().Landscape()} {
+		for _, paper := range []report.Paper{m.Paper.Size(), m.Paper.Size().Landscape()} {
 			room := geometry.RectAt(0, 0, paper.Width, paper.Height).Inset(m.Margin)
 			room.Min.Y += footer
 			room.Max.Y -= header
@@ -32,7 +32,7 @@ func (m maker) reduced(piece int) report.Page {
 func (m maker) reducedOn(paper report.Paper, room geometry.Rect, piece int, d scene.Drawing, divisor float64) report.Page {
 	t := transfer{scale: 1 / divisor}
 	t.origin = room.Center().Sub(d.Media.Center().Scale(t.scale))
-	number := geometry.FormatNumber(divisor, 1)
+	number := m.voice().Number(divisor, 1)
 	title := m.title()
 	if name := m.pieceName(piece); name != "" {
 		title += ", " + name

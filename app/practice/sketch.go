@@ -3,6 +3,7 @@ package practice
 import (
 	"slices"
 
+	"gussetwright/app/voice"
 	"gussetwright/geometry"
 	"gussetwright/render/dieline"
 	"gussetwright/render/report"
@@ -21,7 +22,7 @@ const edge = 2.0
 // fullSize returns the drawing of a piece to be cut out and folded: without what only
 // matters for printing, and without the dimensions around it.
 func (m maker) fullSize(piece int) scene.Drawing {
-	d := dieline.Screen{Letter: fullLetter, Unit: m.Unit, Say: m.Say}.Draw(&m.Snapshot.Blank, piece)
+	d := m.drawn(piece, fullLetter)
 	d.Media = d.Trim.Inset(-edge)
 	d.Items = slices.DeleteFunc(d.Items, func(item scene.Item) bool {
 		within := d.Media.Contains(bounds(item).Min) && d.Media.Contains(bounds(item).Max)
@@ -35,9 +36,22 @@ func (m maker) fullSize(piece int) scene.Drawing {
 // wanted height once it is reduced.
 func (m maker) measured(piece int, reduction float64) scene.Drawing {
 	letter := reducedLetter * reduction
-	d := dieline.Screen{Letter: letter, Unit: m.Unit, Say: m.Say}.Draw(&m.Snapshot.Blank, piece)
+	d := m.drawn(piece, letter)
 	d.Items = slices.DeleteFunc(d.Items, forPrinting)
 	d.Items = append(d.Items, m.labels(&m.Snapshot.Blank.Pieces[piece], piece, d, letter*labelSize)...)
+	return d
+}
+
+// drawn returns the drawing of a piece, its measures in the unit of the order.
+func (m maker) drawn(piece int, letter float64) scene.Drawing {
+	d := dieline.Screen{Letter: letter, Unit: m.Unit, Say: m.Say}.Draw(&m.Snapshot.Blank, piece)
+	writer := voice.WriterIn(m.Say)
+	for i, item := range d.Items {
+		if label, is := item.(scene.Label); is {
+			label.Text = writer.Text(label.Text)
+			d.Items[i] = label
+		}
+	}
 	return d
 }
 

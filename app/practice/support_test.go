@@ -37,6 +37,8 @@ func orders(t testing.TB) map[string]Order {
 		"two pieces":      {Snapshot: derive(t, two)},
 		"in inches":       {Snapshot: derive(t, zigzag), Unit: geometry.Inch},
 		"not to be tiled": {Snapshot: derive(t, small)},
+		"on A3":           {Snapshot: derive(t, bag.Default()), Paper: A3},
+		"on Tabloid":      {Snapshot: derive(t, zigzag), Unit: geometry.Inch, Paper: Tabloid},
 	}
 }
 

@@ -96,7 +96,7 @@ func (m maker) bar(at geometry.Vec2) []report.Item {
 		items = append(items, report.Rule{From: foot, To: foot.Add(geometry.Vec2{Y: tick}), Line: line})
 	}
 	length := "100\u00a0mm"
-	if m.Unit == geometry.Inch {
+	if m.Unit != geometry.Millimetre {
 		length += " = " + m.length(barLength)
 	}
 	text := m.tell(phrase.New("Check: this bar must be %s long.", length)) + " (100\u00a0%)" // as printers call it

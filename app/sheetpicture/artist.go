@@ -35,6 +35,7 @@ type artist struct {
 	line    float64       // width of lines in pixels
 	view    flat.View
 	items   []scene.Item
+	names   []scene.Item // lettering over the creases of blanks
 }
 
 // Sizes of the picture, in heights of its letters.
@@ -54,7 +55,8 @@ func (a *artist) paint(art Art, look look, width, height int, letter, density fl
 	if a.pixels == nil || a.pixels.Rect.Dx() != width || a.pixels.Rect.Dy() != height {
 		a.pixels = image.NewRGBA(image.Rect(0, 0, width, height))
 	}
-	a.art, a.look, a.letter, a.line, a.items = art, look, letter, max(1, math.Round(density)), a.items[:0]
+	a.art, a.look, a.letter, a.line = art, look, letter, max(1, math.Round(density))
+	a.items, a.names = a.items[:0], a.names[:0]
 	a.colours = look.palette()
 	missing, misses := a.missing()
 	extent := a.sheetBox()
@@ -75,6 +77,7 @@ func (a *artist) paint(art Art, look look, width, height int, letter, density fl
 	}
 	a.paintMeasures(extent)
 	a.draw()
+	a.painter.Draw(scene.Drawing{Items: a.names}, a.look.overCreases(), flat.AllLayers())
 	return a.pixels
 }
 
@@ -215,11 +218,11 @@ func (a *artist) number(i int, box geometry.Rect, motion geometry.Affine, small 
 		foot = foot.Sub(shift)
 		a.arrow(inInk, middle.Add(up.Scale(0.1*letter)), middle.Add(up.Scale(tip)))
 	}
-	a.write(inInk, strconv.Itoa(i+1), foot, scene.Middle, 0, true)
+	a.names = append(a.names, a.label(inInk, strconv.Itoa(i+1), foot, scene.Middle, 0, true))
 	if small >= leastNamed {
 		// The word stands as it would be read on the bag.
 		edge := middle.Add(up.Scale(reach/2 - 1.5*letter))
-		a.write(inInk, lang.L("Top"), edge, scene.Middle, motion.Vector(geometry.Vec2{X: 1}).Angle(), false)
+		a.names = append(a.names, a.label(inInk, lang.L("Top"), edge, scene.Middle, motion.Vector(geometry.Vec2{X: 1}).Angle(), false))
 	}
 }
 
@@ -238,7 +241,11 @@ func (a *artist) stroke(role scene.Role, path geometry.Path, dash []float64) {
 }
 
 func (a *artist) write(role scene.Role, text string, at geometry.Vec2, anchor scene.Anchor, turn float64, bold bool) {
-	a.items = append(a.items, scene.Label{Role: role, Text: text, At: at, Size: a.mm(a.letter), Anchor: anchor, Turn: turn, Bold: bold})
+	a.items = append(a.items, a.label(role, text, at, anchor, turn, bold))
+}
+
+func (a *artist) label(role scene.Role, text string, at geometry.Vec2, anchor scene.Anchor, turn float64, bold bool) scene.Label {
+	return scene.Label{Role: role, Text: text, At: at, Size: a.mm(a.letter), Anchor: anchor, Turn: turn, Bold: bold}
 }
 
 // moved returns a path after a motion that turns no path over.

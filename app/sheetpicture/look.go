@@ -55,3 +55,10 @@ func (l *look) palette() *flat.Palette {
 		inInk: l.ink, inMuted: l.muted, inWrong: l.wrong, inCrease: between(l.blank, l.accent, 0.45),
 	}}
 }
+
+// overCreases returns the colours of lettering on blanks: creases end short of it.
+func (l *look) overCreases() *flat.Palette {
+	palette := l.palette()
+	palette.Halo, palette.Calm = l.blank, true
+	return palette
+}

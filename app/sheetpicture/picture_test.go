@@ -2,18 +2,25 @@ package sheetpicture
 
 import (
 	"image"
+	"image/color"
+	"math"
 	"math/rand/v2"
+	"strconv"
 	"testing"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/test"
 
+	"gussetwright/app/appearance"
 	"gussetwright/app/entry"
+	"gussetwright/app/settings"
 	"gussetwright/geometry"
 	"gussetwright/geometry/bag"
 	"gussetwright/geometry/blank"
 	"gussetwright/geometry/geomtest"
 	"gussetwright/geometry/sheet"
+	"gussetwright/render/scene"
+	"gussetwright/render/typeface"
 )
 
 // Blanks with a zigzag edge lie head to tail with their teeth in each other: here a
@@ -39,6 +46,79 @@ func artOf(spec bag.Spec) Art {
 	laid := blank.Lay(spec)
 	plan := sheet.Lay(spec.Sheet, laid.SheetPiece())
 	return Art{&plan, &laid, func(mm float64) string { return geometry.FormatNumber(mm, 1) + " mm" }}
+}
+
+// Creases end short of the numbers: between and round their digits there are none.
+func TestCreasesEndShortOfNumbers(t *testing.T) {
+	look := lookIn(t, settings.Light)
+	spec := bag.Default()
+	spec.Body.Width, spec.Body.Gusset, spec.Body.Height, spec.Body.Seams = 80, 40, 120, bag.SeamsOne
+	spec.Body.SeamFlap = 10 // half of it from the middle of the blank runs a crease
+	spec.Sheet.Width, spec.Sheet.Height = 1000, 700
+	art := artOf(spec)
+	var a artist
+	creased := func(picture *image.RGBA) (pixels, numbers int) {
+		crease := look.palette().Ink[inCrease]
+		for _, item := range a.names {
+			label := item.(scene.Label)
+			middle, foot := a.view.At(label.At)
+			half := typeface.Advance(label.Text, a.letter, label.Bold)/2 + 2
+			numbers++
+			for y := int(foot - 0.7*a.letter); y <= int(foot); y++ {
+				for x := int(middle - half); x <= int(middle+half); x++ {
+					if color.NRGBA(picture.RGBAAt(x, y)) == crease {
+						pixels++
+					}
+				}
+			}
+		}
+		return pixels, numbers
+	}
+	if pixels, numbers := creased(a.paint(art, look, 300, 222, 11, 1)); pixels > 0 || numbers != art.Plan.Up() {
+		t.Errorf("%d pixels of creases in the places of %d numbers of %d", pixels, numbers, art.Plan.Up())
+	}
+}
+
+// Numbers and words have a contrast of 4.5 to 1 with blanks and with the colour of every
+// bag of a form, in light windows and dark ones: WCAG 2.2, success criterion 1.4.3 (value
+// from memory).
+func TestNumbersAreReadOnEveryBlank(t *testing.T) {
+	for _, appears := range []settings.Appearance{settings.Light, settings.Dark} {
+		look := lookIn(t, appears)
+		grounds := map[string]color.NRGBA{"a blank": look.blank}
+		for i := range itemColours {
+			grounds["bag "+strconv.Itoa(i+1)] = itemColour(&look, i)
+		}
+		for name, ground := range grounds {
+			if got := contrast(look.ink, ground); got < 4.5 {
+				t.Errorf("%s: on %s the contrast is %.2f", appears, name, got)
+			}
+		}
+	}
+}
+
+// lookIn returns the colours of a light or a dark window.
+func lookIn(t *testing.T, appears settings.Appearance) look {
+	app := test.NewTempApp(t)
+	set := settings.New(app.Preferences())
+	set.SetAppearance(appears)
+	appearance.Wear(app, set)
+	return lookOf(app.Settings().Theme())
+}
+
+// contrast is the contrast ratio of WCAG 2.2 (formula from memory).
+func contrast(a, b color.NRGBA) float64 {
+	luminance := func(c color.NRGBA) float64 {
+		light := func(v uint8) float64 {
+			if s := float64(v) / 255; s > 0.04045 {
+				return math.Pow((s+0.055)/1.055, 2.4)
+			}
+			return float64(v) / 255 / 12.92
+		}
+		return 0.2126*light(c.R) + 0.7152*light(c.G) + 0.0722*light(c.B)
+	}
+	p, q := luminance(a)+0.05, luminance(b)+0.05
+	return max(p/q, q/p)
 }
 
 // The blank that does not fit is drawn so that what passes the usable part is what the

@@ -41,7 +41,7 @@ func (p *Painter) halos(drawing scene.Drawing, palette *Palette, shown Layers) {
 		own.fillNear(p.picture, edge, needOf(c.ink, lineContrast))
 	}
 	for _, c := range all {
-		p.fields(drawing, c)
+		p.fields(drawing, c, palette.Calm)
 	}
 	p.raster.fill(p.picture, palette.Halo)
 }
@@ -59,15 +59,17 @@ func (p *Painter) widen(item scene.Item) {
 	}
 }
 
-// fields adds a field behind each label of a coat that cannot be read where it stands.
-func (p *Painter) fields(drawing scene.Drawing, c coat) {
+// fields adds a field behind each label of a coat that cannot be read where it stands,
+// for calm also where the ground is uneven.
+func (p *Painter) fields(drawing scene.Drawing, c coat, calm bool) {
 	need := needOf(c.ink, letterContrast)
 	for _, item := range drawing.Items {
 		label, is := item.(scene.Label)
 		if !is || !c.takes(item) || label.Size*p.view.Scale < leastLetter {
 			continue
 		}
-		if field := field(label); p.lost(field.Bounds(), need) {
+		field := field(label)
+		if light := p.light(field.Bounds()); light.lost(need) || calm && light.uneven() {
 			p.fill(field)
 		}
 	}
@@ -84,23 +86,56 @@ func field(label scene.Label) geometry.Path {
 	return geometry.Polygon(start.Add(down), end.Add(down), end.Add(up), start.Add(up))
 }
 
-// lost tells whether an ink cannot be read in a part of the drawing, by what the picture
-// holds there.
-func (p *Painter) lost(part geometry.Rect, need *need) bool {
+// light says of a part of the picture how many pixels have each luminance, in steps of
+// 255.
+type light [256]int
+
+// light returns the light of a part of the drawing, by what the picture holds there.
+func (p *Painter) light(part geometry.Rect) *light {
 	left, top := p.view.At(geometry.Vec2{X: part.Min.X, Y: part.Max.Y})
 	right, bottom := p.view.At(geometry.Vec2{X: part.Max.X, Y: part.Min.Y})
 	area := image.Rect(int(left), int(top), int(right), int(bottom)).Intersect(p.picture.Rect)
-	const most = 0.03 // of the pixels
-	bad := 0
+	var l light
 	for y := area.Min.Y; y < area.Max.Y; y++ {
 		row := p.picture.Pix[p.picture.PixOffset(area.Min.X, y):p.picture.PixOffset(area.Max.X, y)]
 		for ; len(row) >= 4; row = row[4:] {
-			if need.of(row) > 0.5 {
-				bad++
-			}
+			l[step(row)]++
 		}
 	}
-	return float64(bad) > most*float64(area.Dx()*area.Dy())
+	return &l
+}
+
+// lost tells whether an ink cannot be read there.
+func (l *light) lost(need *need) bool {
+	const most = 0.03 // of the pixels
+	bad, all := 0, 0
+	for i, count := range l {
+		if all += count; need[i] > 0.5 {
+			bad += count
+		}
+	}
+	return float64(bad) > most*float64(all)
+}
+
+// uneven tells whether shapes lie there that letters would run into: what is darker and
+// what is lighter differ as much as is seen at a glance (value by looking).
+func (l *light) uneven() bool {
+	const (
+		seen  = 1.2   // ratio of luminances, as of contrasts
+		stray = 0.005 // of the pixels may be otherwise
+	)
+	all := 0
+	for _, count := range l {
+		all += count
+	}
+	least, most := 0, len(l)-1
+	for gone := l[least]; least < most && float64(gone) <= stray*float64(all); gone += l[least] {
+		least++
+	}
+	for gone := l[most]; most > least && float64(gone) <= stray*float64(all); gone += l[most] {
+		most--
+	}
+	return (float64(most)/255+0.05)/(float64(least)/255+0.05) > seen
 }
 
 // fillNear is fill for those pixels alone that need it.
@@ -127,8 +162,11 @@ func needOf(ink color.NRGBA, wanted float64) *need {
 }
 
 // of returns what the first of some pixels needs.
-func (n *need) of(pixels []uint8) float32 {
-	return n[uint8(luminance(pixels[0], pixels[1], pixels[2])*255+0.5)]
+func (n *need) of(pixels []uint8) float32 { return n[step(pixels)] }
+
+// step returns the luminance of the first of some pixels in steps of 255.
+func step(pixels []uint8) uint8 {
+	return uint8(luminance(pixels[0], pixels[1], pixels[2])*255 + 0.5)
 }
 
 // luminance returns the relative luminance of WCAG 2.2 (formula from memory), 0 to 1.

@@ -3,6 +3,7 @@ package flat
 import (
 	"image"
 	"image/color"
+	"slices"
 	"testing"
 
 	"gussetwright/geometry"
@@ -61,6 +62,48 @@ func TestNoHaloOnPaper(t *testing.T) {
 				break
 			}
 		}
+	}
+}
+
+// Artwork in pale colours leaves the letters all their contrast, yet its shapes run into
+// theirs. A palette that wants a calm ground takes them away behind the name, and nowhere
+// else; on even ground it adds nothing.
+func TestLettersOnCalmGround(t *testing.T) {
+	pale := color.NRGBA{0xC9, 0xDF, 0xB9, 255}
+	calm := Light()
+	calm.Calm = true
+	if got := contrast(calm.Ink[scene.Legend], pale); got < letterContrast {
+		t.Fatalf("the contrast is %.2f; the test needs paler artwork", got)
+	}
+	name := scene.Label{Role: scene.Legend, Text: "Front", At: geometry.Vec2{X: 50, Y: 26}, Size: 14, Anchor: scene.Middle}
+	paint := func(stripes bool, palette *Palette) *image.RGBA {
+		picture := image.NewRGBA(image.Rect(0, 0, 100, 60))
+		var painter Painter
+		painter.Begin(picture, View{Scale: 1, Origin: geometry.Vec2{Y: 60}})
+		painter.Clear(white)
+		for x := 0.0; stripes && x < 100; x += 8 {
+			painter.Fill(pale, geometry.RectAt(x, 0, 4, 60).Path())
+		}
+		painter.Draw(scene.Drawing{Trim: geometry.RectAt(0, 0, 100, 60), Items: []scene.Item{name}}, palette, AllLayers())
+		return picture
+	}
+	// differ is the ratio of the luminances between two stripes of a row.
+	differ := func(picture *image.RGBA, y int) float64 {
+		at := func(x int) color.NRGBA { return color.NRGBAModel.Convert(picture.At(x, y)).(color.NRGBA) }
+		return contrast(at(46), at(50))
+	}
+	const above, far = 22, 5 // rows within the field of the name and beyond it
+	if got := differ(paint(true, Light()), above); got < 1.25 {
+		t.Errorf("behind the name the stripes have a contrast of %.2f; the test needs stripes that are seen", got)
+	}
+	if got := differ(paint(true, calm), above); got > 1.05 {
+		t.Errorf("behind the name stripes have a contrast of %.2f", got)
+	}
+	if got := differ(paint(true, calm), far); got < 1.25 {
+		t.Errorf("far from the name the stripes have a contrast of %.2f only", got)
+	}
+	if with, without := paint(false, calm), paint(false, Light()); !slices.Equal(with.Pix, without.Pix) {
+		t.Error("something is painted on even ground")
 	}
 }
 

@@ -16,6 +16,7 @@ type Palette struct {
 	Halo   color.NRGBA // round lines and letters that would be lost in artwork; may be clear
 	Ink    map[scene.Role]color.NRGBA
 	Beyond color.NRGBA // ink of dimensions beyond the paper; clear where it is that of Ink
+	Calm   bool        // letters get the halo on uneven ground too, however much they stand out
 }
 
 // Light returns the palette of files and of light windows.

@@ -1,14 +1,8 @@
 package press
 
 import (
-	"math"
-	"slices"
-	"strconv"
-
 	"gussetwright/geometry"
-	"gussetwright/geometry/blank"
 	"gussetwright/render/scene"
-	"gussetwright/render/typeface"
 )
 
 // Draw returns a drawing of each form at true size. The date stands in the title block
@@ -108,51 +102,4 @@ func (d *drafter) within(i int) float64 {
 		return -1
 	}
 	return min(d.Blanks[i].Blank.Spec.Print.Bleed, d.Sheet.Gap/2)
-}
-
-// numbers writes into each blank its number on the sheet, in the middle of its widest
-// panel and upright as the blank is; and which piece it is where there are several.
-func (d *drafter) numbers() {
-	kinds, several := map[source]bool{}, d.severalBags()
-	for _, laid := range d.Blanks {
-		kinds[source{laid.Blank, laid.Piece}] = true
-	}
-	for i, laid := range d.Blanks {
-		text := strconv.Itoa(i + 1)
-		if len(kinds) > 1 {
-			text += " " + kindName(laid, several)
-		}
-		middle, size := laid.Blank.Pieces[laid.Piece].Box().Center(), 2*d.u
-		if panel, found := widest(laid.Blank, laid.Piece); found {
-			middle = panel.Box.Center()
-			size = min(size, size*0.9*panel.Box.Width()/typeface.Advance(text, size, true))
-		}
-		d.centred(scene.PieceNumbers, text, laid.Motion().At(middle), size, float64(laid.At.Turn)*math.Pi/180, true)
-	}
-}
-
-// severalBags tells whether the sheet holds more than one bag.
-func (d *drafter) severalBags() bool {
-	return slices.ContainsFunc(d.Blanks, func(l Laid) bool { return l.Blank != d.Blanks[0].Blank })
-}
-
-// kindName names a piece, and its bag where the sheet holds several.
-func kindName(laid Laid, several bool) string {
-	piece := laid.Blank.Pieces[laid.Piece].Name
-	switch {
-	case several && len(laid.Blank.Pieces) > 1:
-		return laid.Blank.Spec.Name + ", " + piece
-	case several:
-		return laid.Blank.Spec.Name
-	}
-	return piece
-}
-
-// widest returns the face of a piece.
-func widest(b *blank.Blank, piece int) (blank.Panel, bool) {
-	face, found := b.Pieces[piece].Panel("front")
-	if !found {
-		face, found = b.Pieces[piece].Panel("back")
-	}
-	return face, found
 }

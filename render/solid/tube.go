@@ -50,12 +50,122 @@ func (m *Model) addTiles(cord *fold.Cord) {
 	case fold.Metal:
 		of = metal
 	}
-	sections := make([]section, len(cord.Path))
-	for i, p := range cord.Path {
-		sections[i] = section{p, cord.Wide, cord.Deep}
+	path := cord.Path
+	closed := len(path) > 2 && path[0].Near(path[len(path)-1])
+	var gathers []gather
+	if !closed {
+		path, gathers = gathered(path, cord)
+		path = bent(path, bendRadius*cord.Deep)
 	}
-	closed := len(cord.Path) > 2 && cord.Path[0].Near(cord.Path[len(cord.Path)-1])
+	sections := make([]section, len(path))
+	for i, p := range path {
+		sections[i] = section{p, cord.Wide * narrowest(gathers, p), cord.Deep}
+	}
 	m.tiles = m.room.tube(m.tiles, sections, cord.Out, of, tubeSides, !closed)
+}
+
+// Of the bends of a cord.
+const (
+	bendRadius = 1.2  // of its half depth: the inside of the bend just does not crease
+	sharpest   = 0.5  // radians; a smaller turn is a piece of an arc already
+	backward   = 2.8  // radians; a larger turn is no bend, the cord lies back on itself
+	bendPiece  = 0.25 // radians, about, of each piece of a bend
+)
+
+// bent returns a path with arcs in the place of its corners, of a radius or what the
+// pieces beside a corner have room for: so a rope comes out of its hole.
+func bent(path []geometry.Vec3, radius float64) []geometry.Vec3 {
+	last := len(path) - 1
+	round := make([]geometry.Vec3, 0, len(path)+24)
+	for i, corner := range path {
+		if i == 0 || i == last {
+			round = append(round, corner)
+			continue
+		}
+		// Each corner takes no more than its half of a piece, and all but the end of the
+		// first and the last.
+		room := func(from, to int, way geometry.Vec3) float64 {
+			if from == 0 || to == last {
+				return 0.95 * way.Length()
+			}
+			return 0.48 * way.Length()
+		}
+		before, after := corner.Sub(path[i-1]), path[i+1].Sub(corner)
+		most := min(room(i-1, i, before), room(i, i+1, after))
+		round = appendBend(round, corner, before.Unit(), after.Unit(), radius, most)
+	}
+	return round
+}
+
+// appendBend adds the arc of a corner between two directions. It begins and ends no
+// farther from the corner than most.
+func appendBend(path []geometry.Vec3, corner, before, after geometry.Vec3, radius, most float64) []geometry.Vec3 {
+	cos := min(max(before.Dot(after), -1), 1)
+	turn := math.Acos(cos)
+	if !(turn > sharpest && turn < backward) {
+		return append(path, corner)
+	}
+	reach := min(radius*math.Tan(turn/2), most)
+	radius = reach / math.Tan(turn/2)
+	start, inward := corner.Sub(before.Scale(reach)), after.Sub(before.Scale(cos)).Unit()
+	pieces := math.Ceil(turn / bendPiece)
+	for step := range int(pieces) + 1 {
+		sin, cos := math.Sincos(turn * float64(step) / pieces)
+		path = append(path, start.Add(before.Scale(radius*sin)).Add(inward.Scale(radius*(1-cos))))
+	}
+	return path
+}
+
+// gather is where a ribbon draws together to go through a hole: at the mouth of the hole
+// it is narrow, so far along the way from there as wide as it is.
+type gather struct {
+	mouth, way geometry.Vec3
+	length     float64 // mm
+}
+
+// Of the gathers of a ribbon, which is wider than its hole (values by looking).
+const (
+	flattest    = 2.0 // a cord so many times as wide as deep is a ribbon
+	gatherWidth = 0.5 // of the ribbon, at the hole
+	gatherReach = 2.5 // half widths of the ribbon
+)
+
+// gathered returns where a ribbon draws together at its ends, and its path with the
+// points at which it begins to. A tape through slits, whose ends lie along the face, does
+// not, nor does a rope.
+func gathered(path []geometry.Vec3, cord *fold.Cord) ([]geometry.Vec3, []gather) {
+	last := len(path) - 1
+	if last < 3 || cord.Wide < flattest*cord.Deep {
+		return path, nil
+	}
+	at := func(end, mouth, next geometry.Vec3) (gather, bool) {
+		const through = 0.9 // of the direction of the hole
+		way := next.Sub(mouth)
+		g := gather{mouth: mouth, way: way.Unit(), length: min(gatherReach*cord.Wide, 0.45*way.Length())}
+		return g, math.Abs(mouth.Sub(end).Unit().Dot(cord.Out)) > through && math.Abs(g.way.Dot(cord.Out)) < through
+	}
+	var gathers []gather
+	path = slices.Clone(path)
+	if g, does := at(path[last], path[last-1], path[last-2]); does {
+		gathers, path = append(gathers, g), slices.Insert(path, last-1, g.mouth.Add(g.way.Scale(g.length)))
+	}
+	if g, does := at(path[0], path[1], path[2]); does {
+		gathers, path = append(gathers, g), slices.Insert(path, 2, g.mouth.Add(g.way.Scale(g.length)))
+	}
+	return path, gathers
+}
+
+// narrowest returns the share of its width that a ribbon has at a point.
+func narrowest(gathers []gather, at geometry.Vec3) float64 {
+	share := 1.0
+	for _, g := range gathers {
+		off := at.Sub(g.mouth)
+		if off.Length() <= g.length+geometry.Tolerance {
+			gone := min(max(off.Dot(g.way)/g.length, 0), 1)
+			share = min(share, gatherWidth+(1-gatherWidth)*gone)
+		}
+	}
+	return share
 }
 
 // tube covers the hull of sections along a path with tiles. The sections reach deep
@@ -124,10 +234,14 @@ func domed(sections []section) []section {
 	return append(append(all, sections...), tail...)
 }
 
-// alongAt returns the direction of the path at a section.
+// alongAt returns the direction of the path at a section. Both ends of a ring have one.
 func alongAt(sections []section, i int) geometry.Vec3 {
-	before, after := sections[max(i-1, 0)].center, sections[min(i+1, len(sections)-1)].center
-	return after.Sub(before).Unit()
+	last := len(sections) - 1
+	before, after := max(i-1, 0), min(i+1, last)
+	if last > 1 && sections[0].center.Near(sections[last].center) {
+		before, after = (i-1+last)%last, (i+1)%last
+	}
+	return sections[after].center.Sub(sections[before].center).Unit()
 }
 
 // wideWaysOf returns the directions in which the sections are wide. Where the path
