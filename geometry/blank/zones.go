@@ -14,7 +14,8 @@ type ArtZone struct {
 	// Safe is where text and marks may stand. It is empty on a panel too small
 	// for the safe margin.
 	Safe geometry.Path
-	// KeepFree lists what must stay free of ink: print-side glue areas.
+	// KeepFree lists what must stay free of ink: print-side glue areas, and what of a
+	// turn-in is glued on.
 	KeepFree []geometry.Path
 	// KeepClear lists what text and marks must keep off though ink may run over
 	// it: holes, hand holes and slits with the safe margin around them.
@@ -24,6 +25,7 @@ type ArtZone struct {
 // ArtZones returns the zones of every panel of the piece.
 func (p *Piece) ArtZones(spec bag.Spec) []ArtZone {
 	zones := make([]ArtZone, 0, len(p.Panels))
+	glued := p.GluedTurnIns(spec)
 	for _, panel := range p.Panels {
 		zone := ArtZone{
 			Panel: panel.ID,
@@ -33,6 +35,11 @@ func (p *Piece) ArtZones(spec bag.Spec) []ArtZone {
 		for _, area := range p.Glue {
 			if area.Side == PrintSide && area.Panel == panel.ID {
 				zone.KeepFree = append(zone.KeepFree, area.Shape)
+			}
+		}
+		for _, area := range glued {
+			if area.Panel == panel.ID {
+				zone.KeepFree = append(zone.KeepFree, area.Box.Path())
 			}
 		}
 		if panel.Column == "seam-flap" {

@@ -179,3 +179,87 @@ func TestGlueOfTheBaseByHand(t *testing.T) {
 			got[blank.GlueGussetBack], got[blank.GlueGussetFront])
 	}
 }
+
+// Glue inside of the bag meets bare paper: the reverse, or of a turn-in that part which is
+// kept free of ink. Ink runs one bleed past the fold and under the edges of what is glued on.
+func TestGlueOnTurnInsMeetsBarePaper(t *testing.T) {
+	met := map[blank.GlueRole]int{}
+	eachBag(t, 300, func(t *testing.T, laid *blank.Blank) {
+		if lesson := fold.Fold(laid); lesson.Foldable <= lesson.Standing {
+			return
+		}
+		spec := laid.Spec
+		spec.Body.SeamRelief = 0
+		laid = lay(t, spec)
+		body := fold.Standing(laid)
+		random := rand.New(rand.NewPCG(75, 76))
+		for i := range laid.Pieces {
+			for _, area := range laid.Pieces[i].Glue {
+				if area.Role != blank.GlueSeam && area.Role != blank.GluePatch {
+					continue
+				}
+				for _, p := range pointsOf(area, random) {
+					next, at := nextLayer(&body, i, area.Side, p)
+					if next == nil || next.Row() != blank.RowTurnIn {
+						continue
+					}
+					met[area.Role]++
+					if nearEdge(area.Role, spec.Print.Bleed, area.Shape.Bounds(), p) || inkFree(laid, next, at) {
+						continue
+					}
+					t.Fatalf("the glue of the %s at (%.2f, %.2f) meets the print side of %s at (%.2f, %.2f)", area.Role, p.X, p.Y, next.Panel, at.X, at.Y)
+				}
+			}
+		}
+	})
+	if met[blank.GlueSeam] == 0 || met[blank.GluePatch] == 0 {
+		t.Errorf("of what is glued onto a turn-in there is only %v", met)
+	}
+}
+
+// nearEdge tells whether a point lies within one bleed of the edges of what is glued on,
+// but for the left one of the seam flap, which lies at the cut edge of the turn-in.
+func nearEdge(role blank.GlueRole, bleed float64, box geometry.Rect, p geometry.Vec2) bool {
+	inner := box.Inset(bleed)
+	if role == blank.GlueSeam {
+		inner.Min.X, inner.Min.Y = box.Min.X, box.Min.Y
+	}
+	return !inner.Contains(p)
+}
+
+// inkFree tells whether a point of a turn-in is kept free of ink.
+func inkFree(laid *blank.Blank, turnIn *fold.Facet, p geometry.Vec2) bool {
+	return slices.ContainsFunc(laid.Pieces[turnIn.Piece].GluedTurnIns(laid.Spec), func(area blank.PanelArea) bool {
+		return area.Panel == turnIn.Panel && area.Box.Contains(p)
+	})
+}
+
+// nextLayer returns the nearest layer on a side of a piece at a point, and where on its
+// blank it is met.
+func nextLayer(body *fold.Body, piece int, side blank.Side, p geometry.Vec2) (next *fold.Facet, at geometry.Vec2) {
+	least := max(2, 15*body.Caliper)
+	for i := range body.Facets {
+		own := &body.Facets[i]
+		if own.Piece != piece || !own.Contains(p) {
+			continue
+		}
+		from, out := own.Pose.At(p), own.Pose.Out()
+		if side == blank.ReverseSide {
+			out = out.Scale(-1)
+		}
+		for k := range body.Facets {
+			other := &body.Facets[k]
+			if k == i || math.Abs(other.Pose.Out().Dot(out)) < 0.99 {
+				continue
+			}
+			met, hit := strike(other, from, out)
+			if !hit {
+				continue
+			}
+			if d := other.Pose.At(met).Sub(from).Dot(out); d >= 0 && d < least {
+				next, at, least = other, met, d
+			}
+		}
+	}
+	return next, at
+}

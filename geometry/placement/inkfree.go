@@ -8,7 +8,8 @@ import (
 
 // InkFree returns the areas of a piece that must stay free of ink, because glue
 // holds on bare paper. On the seam flap they begin one bleed past the seam crease:
-// ink runs that far under the panel which is glued on, so that no white line shows.
+// ink runs that far under the panel which is glued on, so that no white line shows. On
+// a turn-in they are what is glued onto it.
 func InkFree(piece *blank.Piece, spec bag.Spec) []geometry.Path {
 	var free []geometry.Path
 	flap, seamed := piece.Panel("seam-flap")
@@ -18,6 +19,7 @@ func InkFree(piece *blank.Piece, spec bag.Spec) []geometry.Path {
 		}
 		free = append(free, area.Shape)
 	}
+	free = append(free, onTurnIns(piece, spec)...)
 	if !seamed {
 		return free
 	}
@@ -26,6 +28,23 @@ func InkFree(piece *blank.Piece, spec bag.Spec) []geometry.Path {
 		return free
 	}
 	return append(free, strip)
+}
+
+// onTurnIns returns what of the turn-ins is glued on, with the bleed at the edges of the
+// piece.
+func onTurnIns(piece *blank.Piece, spec bag.Spec) (free []geometry.Path) {
+	paper := piece.Box()
+	for _, area := range piece.GluedTurnIns(spec) {
+		box := area.Box
+		if box.Min.X <= paper.Min.X+geometry.Tolerance {
+			box.Min.X -= spec.Print.Bleed
+		}
+		if box.Max.Y >= paper.Max.Y-geometry.Tolerance {
+			box.Max.Y += spec.Print.Bleed
+		}
+		free = append(free, box.Path())
+	}
+	return free
 }
 
 // rightOf returns the part of a convex path of straight edges to the right of an

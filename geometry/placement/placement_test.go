@@ -205,7 +205,10 @@ func TestInkFree(t *testing.T) {
 		return false
 	}
 	crease := 680.0 // of the seam flap
-	for p, want := range map[geometry.Vec2]bool{{X: crease + 10, Y: 250}: true, {X: crease + 2, Y: 250}: false, {X: 120, Y: 250}: false, {X: crease + 21, Y: 479}: false, {X: crease + 21, Y: 250}: true} {
+	for p, want := range map[geometry.Vec2]bool{
+		{X: crease + 10, Y: 250}: true, {X: crease + 2, Y: 250}: false, {X: 120, Y: 250}: false, {X: crease + 21, Y: 479}: false, {X: crease + 21, Y: 250}: true,
+		{X: 10, Y: 450}: true, {X: -2, Y: 450}: true, {X: 10, Y: 482}: true, {X: 10, Y: 431}: false, {X: 18, Y: 450}: false, {X: 250, Y: 450}: false,
+	} {
 		if holds(p) != want {
 			t.Errorf("%v is free of ink: %t", p, holds(p))
 		}

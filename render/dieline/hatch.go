@@ -16,8 +16,8 @@ const (
 	glueInset    = 1
 )
 
-// glue hatches what is glued on the print side, and outlines cards and patches
-// that are glued to the reverse.
+// glue hatches what is glued on the print side, with what of a turn-in is glued on,
+// and outlines cards and patches that are glued to the reverse.
 func (d *drafter) glue() {
 	for _, area := range d.piece.Glue {
 		switch {
@@ -28,6 +28,9 @@ func (d *drafter) glue() {
 		case area.Role == blank.GluePatch:
 			d.onReverse(area, "patch")
 		}
+	}
+	for _, area := range d.piece.GluedTurnIns(d.spec) {
+		d.hatchGlue(area.Box.Path())
 	}
 }
 

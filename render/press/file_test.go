@@ -166,9 +166,16 @@ func nearDrawn(form *press.Form, p geometry.Vec2) bool {
 				return true
 			}
 		}
+		var outlines []geometry.Path
+		for _, area := range piece.GluedTurnIns(laid.Blank.Spec) {
+			outlines = append(outlines, area.Box.Path())
+		}
 		for _, glue := range piece.Glue {
-			for i := range glue.Shape.Len() {
-				if toLine(own, glue.Shape.Edge(i)) < 2.2 { // drawn a millimetre inward
+			outlines = append(outlines, glue.Shape)
+		}
+		for _, outline := range outlines {
+			for i := range outline.Len() {
+				if toLine(own, outline.Edge(i)) < 2.2 { // drawn a millimetre inward
 					return true
 				}
 			}
