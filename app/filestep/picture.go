@@ -16,7 +16,7 @@ import (
 	"gussetwright/app/export"
 	"gussetwright/app/latest"
 	"gussetwright/app/settings"
-	"gussetwright/geometry"
+	"gussetwright/app/words"
 	"gussetwright/render/dieline"
 )
 
@@ -92,7 +92,7 @@ func (p *picture) show(drawn []image.Image) {
 func (p *picture) caption() {
 	pieces := p.last.snapshot.Blank.Pieces
 	unit := p.set.Unit()
-	size := func(length float64) string { return geometry.FormatNumber(length/unit.Length(), unit.Decimals()) }
+	size := func(length float64) string { return words.Number(length/unit.Length(), unit.Decimals()) }
 	dimensions := fmt.Sprintf("%s × %s %s", size(pieces[0].Width), size(pieces[0].Height), unit)
 	if len(pieces) > 1 {
 		p.words.SetText(fmt.Sprintf(lang.L("Two pieces, the first %s"), dimensions))

@@ -46,7 +46,7 @@ func newPage(v *View) *page {
 	again := newButton(v, lang.L("Once more"), theme.MediaReplayIcon(), v.again)
 	p.left = container.NewHBox(back, p.play, on, again)
 	for i, speed := range speeds {
-		p.speeds[i] = newButton(v, geometry.FormatNumber(speed, 1)+"×", nil, func() { v.setSpeed(speed) })
+		p.speeds[i] = newButton(v, words.Number(speed, 1)+"×", nil, func() { v.setSpeed(speed) })
 		p.left.Add(p.speeds[i])
 	}
 	p.right = container.NewHBox(

@@ -15,10 +15,12 @@ import (
 // Writer writes numbers with a decimal mark.
 type Writer struct{ Mark arithmetic.DecimalMark }
 
-// WriterIn returns the writer of a language. Like any text its decimal mark is said: the
-// translation of "0.5" is that number.
+// half is said as any text is; its translation shows the decimal mark of the language.
+const half phrase.Word = "0.5"
+
+// WriterIn returns the writer of the language that say translates to.
 func WriterIn(say func(english string) string) Writer {
-	if strings.Contains(say("0.5"), ",") {
+	if strings.Contains(say(string(half)), ",") {
 		return Writer{arithmetic.Comma}
 	}
 	return Writer{arithmetic.Point}
