@@ -34,6 +34,7 @@ func Risks() map[string]phrase.Word {
 		"hand-hole-upright":      "The opening for the hand comes out as a circle.",
 		"grammage-light":         "The paper is thin for a bag of this kind; a sample should show what it holds.",
 		"grain-across":           "The folds along the bag may crack or look wavy.",
+		"bleed-in-gripper":       printing,
 		"gap-less-than-bleed":    printing,
 		"margin-less-than-bleed": printing,
 		"gripper-narrow":         printing,

@@ -48,6 +48,7 @@ var concerns = map[string][]string{
 	"lamination-recycling":  {"paper.lamination"},
 
 	"no-sheet-fits":          {"sheet.width_mm"},
+	"bleed-in-gripper":       {"sheet.room_for_bleed", "print.bleed_mm"},
 	"gap-less-than-bleed":    {"sheet.gap_mm", "print.bleed_mm"},
 	"margin-less-than-bleed": {"sheet.side_mm", "sheet.tail_mm"},
 	"gripper-narrow":         {"sheet.gripper_mm"},

@@ -31,6 +31,14 @@ type Spec struct {
 	Profile string `json:"profile,omitempty"`
 }
 
+// RunsOff tells whether ink may run off the edges of the blank: there is a background, a
+// pattern, or artwork that covers its place or lies on the whole blank.
+func (s *Spec) RunsOff() bool {
+	return s.Print.Background.Total() > 0 || slices.ContainsFunc(s.Artwork, func(a Artwork) bool {
+		return a.Fit == FitCover || a.Repeat == RepeatGrid || a.Repeat == RepeatHalfDrop || a.On == OnBlank || a.On == OnFrontPiece || a.On == OnBackPiece
+	})
+}
+
 // FileNames returns the names of the files that belong to the bag, each once: the
 // artwork in its order, then the profile.
 func (s *Spec) FileNames() []string {

@@ -200,6 +200,9 @@ func (b *Blank) SheetPiece() sheet.Piece {
 		Grain: grainRules[spec.Sheet.GrainRule], Fibres: spec.Paper.Grain,
 		SheetFibres: sheet.Fibres(spec.Sheet.Grain),
 	}
+	if spec.RunsOff() {
+		laid.Ink = spec.Print.Bleed
+	}
 	if spec.Sheet.RoomForBleed {
 		laid.Bleed = spec.Print.Bleed
 	}

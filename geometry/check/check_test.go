@@ -98,6 +98,9 @@ var cases = []struct {
 	{"lamination-recycling", check.Note, "composite", func(s *bag.Spec) { s.Paper.Lamination = bag.LaminationGloss }},
 	{"grain-across", check.Warning, "grain", func(s *bag.Spec) { s.Paper.Grain = bag.GrainWidth }},
 	{"no-sheet-fits", check.Error, "500 mm × 350 mm", func(s *bag.Spec) { s.Sheet.Width, s.Sheet.Height = 500, 350 }},
+	{"bleed-in-gripper", check.Warning, "1 mm instead of 3 mm", func(s *bag.Spec) {
+		s.Print.Background.Cyan, s.Sheet.Width, s.Sheet.Height = 20, 900, s.Sheet.Gripper+480+s.Sheet.Tail+1
+	}},
 	{"gap-less-than-bleed", check.Warning, "2 mm", func(s *bag.Spec) { s.Sheet.Width, s.Sheet.Gap = 2000, 2 }},
 	{"margin-less-than-bleed", check.Warning, "2 mm", func(s *bag.Spec) { s.Sheet.Tail = 2 }},
 	// The worked example (common practice, no published source): on 1000 × 700 with

@@ -31,6 +31,11 @@ func (l *inspection) sheet() {
 			sentence("the bleed of %s does not fit into the side margin of %s and the tail margin of %s", mm(bleed), mm(s.Side), mm(s.Tail)),
 			sentence("make both margins at least %s, or take a larger sheet", mm(bleed)))
 	}
+	if off := l.plan.OffGripper(); off < l.plan.Piece.Ink-geometry.Tolerance {
+		l.find(Warning, "bleed-in-gripper", at,
+			sentence("nothing is printed in the gripper, so ink that runs off the blank there has a bleed of %s instead of %s", mm(off), mm(bleed)),
+			sentence("turn on room for bleed, or take a larger sheet"))
+	}
 	if s.Gripper < leastGripper {
 		l.find(Warning, "gripper-narrow", at,
 			sentence("%s for the gripper is less than presses need", mm(s.Gripper)),

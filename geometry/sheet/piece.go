@@ -15,6 +15,10 @@ type Piece struct {
 	// Bleed is how far ink runs past the edges of the piece, in mm. The gap and the
 	// margins grow where they do not hold it; 0 takes them as they are.
 	Bleed float64
+	// Ink is how far ink runs past the edges of the piece, in mm, whether or not room is
+	// kept for it: where the sheet has room to spare, pieces keep that far off the gripper,
+	// in which nothing is printed. 0 where no ink runs off.
+	Ink float64
 	// Grain tells whether pieces may lie across each other. Fibres is the side of
 	// the piece along which its fibres are to lie, SheetFibres the side of the sheet
 	// along which they do lie; where either is empty the sheet is ordered as needed.

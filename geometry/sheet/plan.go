@@ -43,6 +43,7 @@ func Lay(s bag.Sheet, piece Piece) Plan {
 		plan.nest()
 	}
 	plan.Proven = plan.Up() == plan.Bound
+	plan.leaveGripper()
 	return plan
 }
 
