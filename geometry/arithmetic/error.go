@@ -45,7 +45,7 @@ var (
 
 	problemBasisWeight = phrase.New("a basis weight in pounds means another grammage for every kind of paper")
 
-	remedyNumber   = phrase.New("write a number, such as 240 or 24,5")
+	remedyNumber   = phrase.New("write a number, such as 240 or 24.5")
 	remedyFactor   = phrase.New("take the unit off one of the two")
 	remedyFraction = phrase.New("take the unit off the number behind the stroke, or write a fraction without spaces, such as 1/2 in")
 	remedyByNought = phrase.New("divide by another number")

@@ -202,7 +202,7 @@ func TestComplaintInAnotherLanguage(t *testing.T) {
 	german := map[string]string{
 		"Character %d: %s; %s":                                 "Zeichen %d: %s; %s",
 		"there is no number":                                   "da steht keine Zahl",
-		"write a number, such as 240 or 24,5":                  "eine Zahl schreiben, etwa 240 oder 24,5",
+		"write a number, such as 240 or 24.5":                  "eine Zahl schreiben, etwa 240 oder 24,5",
 		"%q is not a unit of length":                           "%q ist keine Längeneinheit",
 		"write mm, cm, m or in, for example 24 cm or 9 1/2 in": "mm, cm, m oder in schreiben",
 	}

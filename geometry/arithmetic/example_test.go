@@ -14,5 +14,5 @@ func ExampleEvaluate() {
 	fmt.Println(err)
 	// Output:
 	// 700 mm
-	// entry "24 cm + ", character 9: there is no number; write a number, such as 240 or 24,5
+	// entry "24 cm + ", character 9: there is no number; write a number, such as 240 or 24.5
 }
