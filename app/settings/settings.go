@@ -43,6 +43,7 @@ const (
 // goroutine of the window.
 type Settings struct {
 	store     fyne.Preferences
+	usual     geometry.Unit // "" for millimetres
 	listeners []func()
 }
 
@@ -60,11 +61,12 @@ func (s *Settings) tell() {
 
 // Unit returns the unit in which lengths are shown and bare numbers are read.
 func (s *Settings) Unit() geometry.Unit {
-	unit := geometry.Unit(s.store.StringWithFallback(unitKey, string(geometry.Millimetre)))
-	if !slices.Contains(geometry.Units(), unit) {
-		return geometry.Millimetre
+	for _, unit := range []geometry.Unit{geometry.Unit(s.store.String(unitKey)), s.usual} {
+		if slices.Contains(geometry.Units(), unit) {
+			return unit
+		}
 	}
-	return unit
+	return geometry.Millimetre
 }
 
 // SetUnit changes the unit.

@@ -132,7 +132,7 @@ func (s *screen) folders() map[string]string {
 // environment is what every program on the screen runs in.
 func (s *screen) environment() []string {
 	return append(os.Environ(), "DISPLAY="+s.display, "HOME="+s.home, "XDG_CONFIG_HOME="+filepath.Join(s.home, ".config"),
-		"XDG_CACHE_HOME="+filepath.Join(s.home, ".cache"), "LANG=en_US.UTF-8", "FYNE_SCALE=1", "DBUS_SESSION_BUS_ADDRESS=unix:path=/dev/null")
+		"XDG_CACHE_HOME="+filepath.Join(s.home, ".cache"), "LANG=en_US.UTF-8", "LC_ALL=", "LC_MEASUREMENT=en_GB.UTF-8", "FYNE_SCALE=1", "DBUS_SESSION_BUS_ADDRESS=unix:path=/dev/null")
 }
 
 func (s *screen) start(program, path string) {

@@ -12,6 +12,7 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/app"
+	"fyne.io/fyne/v2/lang"
 
 	"gussetwright/app/appearance"
 	"gussetwright/app/cache"
@@ -51,6 +52,7 @@ func main() {
 	})
 	program := app.NewWithID(identity)
 	set := settings.New(program.Preferences())
+	set.SetUsualUnit(settings.UsualUnit(lang.SystemLocale().String(), os.Getenv))
 	if err := words.Load(set.Language()); err != nil {
 		fmt.Fprintln(os.Stderr, "gussetwright:", err)
 	}

@@ -101,7 +101,7 @@ func watchOnce(home, program string, args []string) (map[string]float64, error) 
 	}
 	process := exec.Command(program, args...)
 	process.Env = append(os.Environ(), "DISPLAY="+display, "WAYLAND_DISPLAY=", "HOME="+home, "XDG_CONFIG_HOME="+filepath.Join(home, "config"),
-		"XDG_CACHE_HOME="+filepath.Join(home, "cache"), "LANG=en_US.UTF-8", "FYNE_SCALE=1")
+		"XDG_CACHE_HOME="+filepath.Join(home, "cache"), "LANG=en_US.UTF-8", "LC_ALL=", "LC_MEASUREMENT=en_GB.UTF-8", "FYNE_SCALE=1")
 	start := time.Now()
 	if err := process.Start(); err != nil {
 		return nil, err

@@ -103,7 +103,7 @@ func (t *trial) unpack() error {
 	if err := os.MkdirAll(home, 0o777); err != nil {
 		return err
 	}
-	t.env = []string{"HOME=" + home, "XDG_CONFIG_HOME=" + home, "XDG_CACHE_HOME=" + filepath.Join(home, "cache"), "LANG=en_US.UTF-8"}
+	t.env = []string{"HOME=" + home, "XDG_CONFIG_HOME=" + home, "XDG_CACHE_HOME=" + filepath.Join(home, "cache"), "LANG=en_US.UTF-8", "LC_MEASUREMENT=en_GB.UTF-8"}
 	archive := t.m.path("dist", t.archive(t.version))
 	if t.system == "windows" {
 		t.bin, t.start = t.top, []string{"wine"}
