@@ -25,8 +25,8 @@ type Job struct {
 	Snapshot *document.Snapshot
 	Date     time.Time // of title blocks and proofs
 	Kinds    []Kind
-	// Say puts the English words of files that clients read into the language of
-	// the user; nil leaves them in English.
+	// Say puts the English words of files into the language of the user; nil leaves
+	// them in English. Names of layers and spot colours stay as they are.
 	Say func(english string) string
 	// Unit is that of sizes in files that clients read, "" for mm.
 	Unit geometry.Unit

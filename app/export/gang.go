@@ -28,7 +28,7 @@ func noFamily(snapshot *document.Snapshot) error {
 	}
 	for i, member := range spec.Members() {
 		laid := blank.Lay(member)
-		piece, name := laid.SheetPiece(), nameOf(&member, i)
+		piece, name := laid.SheetPiece(), nameOf(&member, i, scene.English())
 		if piece.PerBag > 1 {
 			// Odd numbers on a form would make more fronts than backs.
 			return phrase.Errorf("%s has two seams, and its pieces must come out in equal numbers; print it on sheets of its own", name)
@@ -40,11 +40,12 @@ func noFamily(snapshot *document.Snapshot) error {
 	return nil
 }
 
-func nameOf(spec *bag.Spec, i int) string {
+// nameOf returns the name of a bag of a family, or its number in a voice.
+func nameOf(spec *bag.Spec, i int, voice scene.Voice) string {
 	if spec.Name != "" {
 		return spec.Name
 	}
-	return fmt.Sprintf("bag %d", i+1)
+	return voice.Tell(phrase.New("bag %d", i+1))
 }
 
 // ganged is a family on shared sheets.
@@ -67,7 +68,7 @@ func (o *order) gang() (*ganged, error) {
 			return nil, err
 		}
 		made.members = append(made.members, member)
-		items = append(items, job.GangItem(nameOf(&spec, i), &member.Blank))
+		items = append(items, job.GangItem(nameOf(&spec, i, o.voice), &member.Blank))
 	}
 	result, err := solve(o.ctx, &o.snapshot.Spec, items)
 	if err != nil {
@@ -94,7 +95,7 @@ func (o *order) formOf(g *ganged, result *gang.Result, number int) press.Form {
 	from := &result.Forms[number]
 	form := press.Form{
 		Sheet: result.Sheet, Fibres: from.Fibres,
-		Title: fmt.Sprintf("%s, form %d of %d", o.title(), number+1, len(result.Forms)),
+		Title: o.title() + ", " + o.voice.Tell(phrase.New("form %d of %d", number+1, len(result.Forms))),
 	}
 	for _, placed := range from.Placements {
 		form.Blanks = append(form.Blanks, press.Laid{Blank: &g.members[placed.Item].Blank, At: placed.Placement})
@@ -105,7 +106,7 @@ func (o *order) formOf(g *ganged, result *gang.Result, number int) press.Form {
 			parts = append(parts, fmt.Sprintf("%d × %s", count, result.Items[i].Name))
 		}
 	}
-	form.Notes = []string{fmt.Sprintf("%d sheets to print, without make-ready: %s", from.Run, strings.Join(parts, ", "))}
+	form.Notes = []phrase.Phrase{phrase.New("%d sheets to print, without make-ready: %s", from.Run, strings.Join(parts, ", "))}
 	return form
 }
 
@@ -122,8 +123,8 @@ func writeGang(w io.Writer, o *order, _ int) error {
 			return err
 		}
 	}
-	pages := press.Draw(g.forms, o.Date.Format(time.DateOnly), func(of *blank.Blank, _ int) []scene.Item { return prints[of] })
-	return pdf.Write(w, pages, o.forPrinting(o.title()+", ganged press sheets"))
+	pages := press.Draw(g.forms, o.Date.Format(time.DateOnly), func(of *blank.Blank, _ int) []scene.Item { return prints[of] }, o.voice)
+	return pdf.Write(w, pages, o.forPrinting(o.title()+", "+o.voice.Word("ganged press sheets")))
 }
 
 // writeGangDXF writes the dies of the ganged sheets beside each other.
@@ -132,5 +133,5 @@ func writeGangDXF(w io.Writer, o *order, _ int) error {
 	if err != nil {
 		return err
 	}
-	return dxf.Write(w, press.Draw(g.forms, o.Date.Format(time.DateOnly), nil))
+	return dxf.Write(w, press.Draw(g.forms, o.Date.Format(time.DateOnly), nil, o.voice))
 }

@@ -7,6 +7,8 @@ import (
 
 	"gussetwright/app/document"
 	"gussetwright/app/proof"
+	"gussetwright/app/voice"
+	"gussetwright/geometry"
 	"gussetwright/geometry/blank"
 	"gussetwright/render/artwork"
 	"gussetwright/render/creasefile"
@@ -23,6 +25,7 @@ type order struct {
 	Job
 	ctx      context.Context
 	snapshot *document.Snapshot
+	voice    voice.Voice     // of the drawings
 	drawings []scene.Drawing // without artwork
 	made     *proof.Proof    // nil until it is asked for
 	ganged   *ganged         // likewise
@@ -33,15 +36,17 @@ func newOrder(ctx context.Context, job Job) *order {
 	if job.Say == nil {
 		job.Say = func(english string) string { return english }
 	}
+	// Whatever the unit of the user, production speaks of millimetres.
+	said := voice.Voice{Say: job.Say, Unit: geometry.Millimetre}
 	return &order{
-		Job: job, ctx: ctx, snapshot: job.Snapshot, forms: map[*artwork.Art]*object.Form{},
-		drawings: dieline.Sheets(&job.Snapshot.Blank, job.Date.Format(time.DateOnly)),
+		Job: job, ctx: ctx, snapshot: job.Snapshot, voice: said, forms: map[*artwork.Art]*object.Form{},
+		drawings: dieline.SheetsIn(&job.Snapshot.Blank, job.Date.Format(time.DateOnly), said),
 	}
 }
 
 func (o *order) title() string {
 	if o.snapshot.Spec.Name == "" {
-		return "Paper carrier bag"
+		return o.voice.Word("Paper carrier bag")
 	}
 	return o.snapshot.Spec.Name
 }
@@ -64,7 +69,7 @@ func (o *order) forPrinting(title string) pdf.Info {
 	return info
 }
 
-func writeSVG(w io.Writer, o *order, _ int) error { return svg.Write(w, o.drawings) }
+func writeSVG(w io.Writer, o *order, _ int) error { return svg.WriteIn(w, o.drawings, o.voice) }
 
 func writeDXF(w io.Writer, o *order, _ int) error { return dxf.Write(w, o.drawings) }
 

@@ -44,16 +44,16 @@ func writePress(w io.Writer, o *order, _ int) error {
 		}
 	}
 	pages := o.sheets(func(_ *blank.Blank, piece int) []scene.Item { return prints[piece] })
-	return pdf.Write(w, pages, o.forPrinting(o.title()+", press sheet"))
+	return pdf.Write(w, pages, o.forPrinting(o.title()+", "+o.voice.Word("press sheet")))
 }
 
 func (o *order) sheets(print press.Print) []scene.Drawing {
-	return press.Draw(formsOf(o.snapshot), o.Date.Format(time.DateOnly), print)
+	return press.Draw(formsOf(o.snapshot), o.Date.Format(time.DateOnly), print, o.voice)
 }
 
 // writePressSVG and writePressDXF write the dies of one press sheet.
 func writePressSVG(w io.Writer, o *order, number int) error {
-	return svg.Write(w, o.sheets(nil)[number:number+1])
+	return svg.WriteIn(w, o.sheets(nil)[number:number+1], o.voice)
 }
 
 func writePressDXF(w io.Writer, o *order, number int) error {

@@ -16,7 +16,9 @@ import (
 	"gussetwright/app/export"
 	"gussetwright/app/latest"
 	"gussetwright/app/settings"
+	"gussetwright/app/voice"
 	"gussetwright/app/words"
+	"gussetwright/geometry"
 	"gussetwright/render/dieline"
 )
 
@@ -68,7 +70,8 @@ func (p *picture) order(snapshot *document.Snapshot, day time.Time) {
 // draw draws every piece. One that cannot be drawn is left out here; writing it
 // says why.
 func draw(order drawing) (drawn []image.Image) {
-	for i, sheet := range dieline.Sheets(&order.snapshot.Blank, order.day) {
+	said := voice.Voice{Say: func(text string) string { return lang.L(text) }, Unit: geometry.Millimetre} // as in the file
+	for i, sheet := range dieline.SheetsIn(&order.snapshot.Blank, order.day, said) {
 		across := max(sheet.Media.Width(), sheet.Media.Height())
 		if picture, err := export.Draw(order.snapshot, sheet, i, picturePixels/across); err == nil {
 			drawn = append(drawn, picture)

@@ -40,7 +40,7 @@ func textsOfTables() texts {
 	for _, party := range export.Parties() {
 		found.add(party, "whom files are for")
 	}
-	for _, role := range scene.Roles() {
+	for _, role := range scene.AllRoles() {
 		found.add(role.Style().Help, "help of the role "+role.String())
 	}
 	return found

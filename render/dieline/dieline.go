@@ -9,16 +9,20 @@ import (
 	"gussetwright/geometry"
 	"gussetwright/geometry/bag"
 	"gussetwright/geometry/blank"
+	"gussetwright/geometry/phrase"
 	"gussetwright/render/scene"
 	"gussetwright/render/typeface"
 )
 
-// Sheets returns one drawing for each piece of the bag. The date stands in the
-// title block as it is given.
-func Sheets(laid *blank.Blank, date string) []scene.Drawing {
+// Sheets returns one drawing for each piece of the bag, in English. The date stands in
+// the title block as it is given.
+func Sheets(laid *blank.Blank, date string) []scene.Drawing { return SheetsIn(laid, date, nil) }
+
+// SheetsIn returns what Sheets does, with texts and numbers in a voice; nil is English.
+func SheetsIn(laid *blank.Blank, date string, voice scene.Voice) []scene.Drawing {
 	drawings := make([]scene.Drawing, len(laid.Pieces))
 	for i := range laid.Pieces {
-		drawings[i] = draw(laid, i, date)
+		drawings[i] = draw(laid, i, date, scene.OrEnglish(voice))
 	}
 	return drawings
 }
@@ -34,6 +38,7 @@ type drafter struct {
 	// lettering is where the names of panels stand, and on a screen every label;
 	// hatching keeps clear of it.
 	lettering []geometry.Rect
+	voice     scene.Voice
 	screen    *Screen // nil for a drawing that goes into files
 	outside   bool    // the blank is printed: nothing is written on it
 }
@@ -50,9 +55,9 @@ func letterHeight(piece *blank.Piece) float64 {
 	return 7
 }
 
-func draw(laid *blank.Blank, index int, date string) scene.Drawing {
+func draw(laid *blank.Blank, index int, date string, voice scene.Voice) scene.Drawing {
 	piece := &laid.Pieces[index]
-	d := drafter{laid: laid, spec: laid.Spec, piece: piece, u: letterHeight(piece), outside: printed(&laid.Spec)}
+	d := drafter{laid: laid, spec: laid.Spec, piece: piece, u: letterHeight(piece), voice: voice, outside: printed(&laid.Spec)}
 	d.items = make([]scene.Item, 0, 256)
 	d.names()
 	d.glue()
@@ -84,10 +89,10 @@ func wholeMillimetres(r geometry.Rect) geometry.Rect {
 func (d *drafter) title() string {
 	name := d.spec.Name
 	if name == "" {
-		name = "Paper carrier bag"
+		name = d.voice.Word("Paper carrier bag")
 	}
 	if len(d.laid.Pieces) > 1 {
-		return name + ", " + d.piece.Name
+		return name + ", " + d.voice.Word(phrase.Word(d.piece.Name))
 	}
 	return name
 }

@@ -211,7 +211,7 @@ func BenchmarkSheets(b *testing.B) {
 func TestTemplatesHoldNothingBeyondTheBleed(t *testing.T) {
 	spec := geomtest.WorkedExample()
 	laid := blank.Lay(spec)
-	page := Templates(&laid)[0]
+	page := Templates(&laid, nil)[0]
 	if want := geometry.RectAt(-3, -3, 706, 486); page.Media != want || page.Bleed != want || page.Trim != laid.Pieces[0].Box() {
 		t.Errorf("page %v, bleed %v, trim %v", page.Media, page.Bleed, page.Trim)
 	}
@@ -237,9 +237,10 @@ func TestTemplatesHoldNothingBeyondTheBleed(t *testing.T) {
 func TestEveryHandleHasItsText(t *testing.T) {
 	field, _ := bag.FieldAt("handle.kind")
 	for _, option := range field.Options {
-		h := bag.Default().Handle
+		d := drafter{spec: bag.Default(), voice: scene.English()}
+		h := &d.spec.Handle
 		h.Kind = bag.HandleKind(option)
-		if text := handleText(h); strings.Contains(text, "patch") != h.Kind.HasPatch() || h.Kind.HasSlits() != strings.Contains(text, "slits") {
+		if text := d.handleText().String(); strings.Contains(text, "patch") != h.Kind.HasPatch() || h.Kind.HasSlits() != strings.Contains(text, "slits") {
 			t.Errorf("%s is said to be carried by a %s", option, text)
 		}
 	}

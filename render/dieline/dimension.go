@@ -4,13 +4,14 @@ import (
 	"math"
 
 	"gussetwright/geometry"
+	"gussetwright/geometry/phrase"
 	"gussetwright/render/scene"
 )
 
 // span is one measured length between two marks along a line of dimensions.
 type span struct {
 	from, to float64
-	symbol   string // what is measured, such as "W"; may be empty
+	symbol   phrase.Word // what is measured, such as "W"; may be empty
 }
 
 func (s span) length() float64 { return math.Abs(s.to - s.from) }
@@ -20,7 +21,7 @@ func (d *drafter) spanText(s span) string {
 	if s.symbol == "" {
 		return d.number(s.length())
 	}
-	return d.screen.say(s.symbol) + " " + d.number(s.length())
+	return d.voice.Word(s.symbol) + " " + d.number(s.length())
 }
 
 // across draws a row of dimensions below the piece at height y, with extension

@@ -4,6 +4,7 @@ import (
 	"gussetwright/geometry"
 	"gussetwright/geometry/bag"
 	"gussetwright/geometry/blank"
+	"gussetwright/geometry/phrase"
 	"gussetwright/render/scene"
 )
 
@@ -42,7 +43,7 @@ func (d *drafter) dimensionsBelow() float64 {
 }
 
 // halfName tells a half gusset that gave up the seam relief from a full one.
-func halfName(b bag.Body, from, to float64) string {
+func halfName(b bag.Body, from, to float64) phrase.Word {
 	if to-from < b.Gusset/2-geometry.Tolerance {
 		return "D/2 − r"
 	}
@@ -53,7 +54,7 @@ func halfName(b bag.Body, from, to float64) string {
 // divides it, and the whole height.
 func (d *drafter) dimensionsLeft() {
 	levels := d.piece.Levels
-	flap := "B"
+	flap := phrase.Word("B")
 	if d.spec.Body.Base == bag.BasePinch {
 		flap = "V"
 	}
@@ -123,7 +124,7 @@ func (d *drafter) dimensionsOfHoles() {
 func (d *drafter) holeText() string {
 	text := "Ø " + d.number(d.spec.Handle.HoleDiameter)
 	if d.spec.Handle.Eyelets {
-		text += ", " + d.screen.say("eyelets")
+		text += ", " + d.voice.Word("eyelets")
 	}
 	return text
 }
@@ -137,8 +138,18 @@ func (d *drafter) drop(face geometry.Rect, x, y, edge float64) {
 	measured := span{y, top, "drop"}
 	at := geometry.Vec2{X: x + d.u/2, Y: (y+top)/2 - d.u/3}
 	text := d.spanText(measured)
-	if d.screen != nil && at.X+d.textWidth(text) > face.Max.X-d.spec.Print.Safe {
+	if !d.outside && d.textWidth(text) > d.roomBeside(face, at.X, measured) {
 		text = d.number(measured.length())
 	}
 	d.note(scene.Dimensions, text, at)
+}
+
+// roomBeside returns how long the text of a drop may be from x on: on a screen up to the
+// safe margin of the face. In a file its English name always has room, and one in longer
+// words as far as the face goes.
+func (d *drafter) roomBeside(face geometry.Rect, x float64, measured span) float64 {
+	if d.screen != nil {
+		return face.Max.X - d.spec.Print.Safe - x
+	}
+	return max(face.Max.X-x, d.textWidth(string(measured.symbol)+" "+d.number(measured.length())))
 }

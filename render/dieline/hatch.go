@@ -6,6 +6,7 @@ import (
 
 	"gussetwright/geometry"
 	"gussetwright/geometry/blank"
+	"gussetwright/geometry/phrase"
 	"gussetwright/render/scene"
 )
 
@@ -70,13 +71,13 @@ func outside(line geometry.Edge, boxes []geometry.Rect) []geometry.Edge {
 
 // onReverse outlines a part that lies behind the paper, with its name and size below it,
 // which on a printed blank are in the legend alone.
-func (d *drafter) onReverse(area blank.GlueArea, name string) {
+func (d *drafter) onReverse(area blank.GlueArea, name phrase.Word) {
 	d.add(scene.Stroke{Role: scene.Legend, Path: area.Shape, Width: scene.Legend.Style().Width, Dash: d.dashed(behind[area.Role])})
 	if d.outside {
 		return
 	}
 	box := area.Shape.Bounds()
-	text := d.screen.say(name) + " " + d.number(box.Width()) + " × " + d.number(box.Height()) + ", " + d.screen.say("on the reverse")
+	text := d.voice.Word(name) + " " + d.number(box.Width()) + " × " + d.number(box.Height()) + ", " + d.voice.Word("on the reverse")
 	at := geometry.Vec2{X: box.Min.X + 2*d.u, Y: box.Min.Y - 0.9*d.u}
 	label := scene.Label{Role: scene.Legend, Text: text, At: at, Size: 0.7 * d.u}
 	if d.screen == nil {

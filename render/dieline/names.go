@@ -7,15 +7,20 @@ import (
 	"gussetwright/geometry"
 	"gussetwright/geometry/bag"
 	"gussetwright/geometry/blank"
+	"gussetwright/geometry/phrase"
 	"gussetwright/render/scene"
 	"gussetwright/render/typeface"
 )
 
 // columnNames are the names of panels on the drawing. Left and right are those of
 // someone who looks at the front of the standing bag.
-var columnNames = map[string]string{
+var columnNames = map[string]phrase.Word{
 	"front": "Front", "back": "Back", "gusset-right": "Right gusset", "gusset-left": "Left gusset", "seam-flap": "Seam flap",
 }
+
+// leastLetters is how small the letters of a name in longer words may become, as a share
+// of their usual size.
+const leastLetters = 0.5
 
 // names writes in each panel what it is, or beside a printed blank.
 func (d *drafter) names() {
@@ -27,7 +32,7 @@ func (d *drafter) names() {
 		if panel.Column == "seam-flap" && panel.Row != blank.RowBody || d.screen.covers(panel.ID) {
 			continue
 		}
-		d.name(panel, d.screen.say(PanelName(panel.ID)))
+		d.name(panel, d.panelName(panel.ID))
 	}
 }
 
@@ -36,7 +41,7 @@ func (d *drafter) names() {
 func PanelName(id string) string {
 	column, isBase := strings.CutSuffix(id, string(blank.RowBase))
 	column, isTurnIn := strings.CutSuffix(column, string(blank.RowTurnIn))
-	name := columnNames[column]
+	name := string(columnNames[column])
 	switch {
 	case column == "seam-flap":
 		return name
@@ -48,8 +53,12 @@ func PanelName(id string) string {
 	return name
 }
 
+// panelName says what a panel is called.
+func (d *drafter) panelName(id string) string { return d.voice.Word(phrase.Word(PanelName(id))) }
+
 // name writes a name where it keeps clear of creases: in the middle of a face, in
-// the left half of a gusset, upright where it is too long to lie.
+// the left half of a gusset, upright where it is too long to lie. A name in a file that
+// has room in English has it in longer words too, in smaller letters.
 func (d *drafter) name(panel blank.Panel, name string) {
 	box := panel.Box
 	gusset := panel.Column == "gusset-left" || panel.Column == "gusset-right"
@@ -60,15 +69,15 @@ func (d *drafter) name(panel blank.Panel, name string) {
 	if panel.Row == blank.RowBody && !gusset && panel.Column != "seam-flap" {
 		size *= 2
 	}
-	width := typeface.Advance(name, size, false)
-	at, turn := box.Center(), 0.0
-	switch {
-	case width <= box.Width()-size-2*d.spec.Print.Safe && panel.Column != "seam-flap":
-		at.Y -= size / 3
-	case width <= box.Height()-size && size <= box.Width():
-		at.X += size / 3
-		turn = math.Pi / 2
-	default:
+	at, turn, found := d.spotIn(box, panel, name, size)
+	if usual := PanelName(panel.ID); d.screen == nil && name != usual {
+		least := size * max(leastLetters, typeface.Advance(usual, size, false)/typeface.Advance(name, size, false))
+		for !found && size > least {
+			size = max(0.95*size, least)
+			at, turn, found = d.spotIn(box, panel, name, size)
+		}
+	}
+	if !found {
 		return
 	}
 	label := scene.Label{Role: scene.Legend, Text: name, At: at, Size: size, Anchor: scene.Middle, Turn: turn}
@@ -83,6 +92,22 @@ func (d *drafter) name(panel blank.Panel, name string) {
 	}
 	d.add(label)
 	d.lettering = append(d.lettering, labelBox(label).Inset(-size/4))
+}
+
+// spotIn returns where a name stands in a box of a panel, upright or lying, and whether
+// it has room there.
+func (d *drafter) spotIn(box geometry.Rect, panel blank.Panel, name string, size float64) (at geometry.Vec2, turn float64, found bool) {
+	width, at := typeface.Advance(name, size, false), box.Center()
+	switch {
+	case width <= box.Width()-size-2*d.spec.Print.Safe && panel.Column != "seam-flap":
+		at.Y -= size / 3
+	case width <= box.Height()-size && size <= box.Width():
+		at.X += size / 3
+		turn = math.Pi / 2
+	default:
+		return at, 0, false
+	}
+	return at, turn, true
 }
 
 // onCornerCrease tells whether a name in a face's base flap would lie on the base
@@ -128,5 +153,5 @@ func (d *drafter) grain() {
 	if along.X != 0 {
 		beside = geometry.Vec2{X: 0, Y: d.u / 2}
 	}
-	d.note(scene.Legend, d.screen.say("grain"), middle.Add(beside))
+	d.note(scene.Legend, d.voice.Word("grain"), middle.Add(beside))
 }

@@ -6,6 +6,7 @@ import (
 	"gussetwright/geometry"
 	"gussetwright/geometry/bag"
 	"gussetwright/geometry/blank"
+	"gussetwright/geometry/phrase"
 	"gussetwright/render/scene"
 )
 
@@ -36,7 +37,7 @@ func (d *drafter) namesOutside() {
 		middle := panel.Box.Center()
 		switch panel.Row {
 		case blank.RowBody:
-			d.columnName(PanelName(panel.ID), middle.X, panel.Box.Width())
+			d.columnName(d.panelName(panel.ID), middle.X, panel.Box.Width())
 		case blank.RowBase:
 			base = d.rowName(base, "Base flaps", middle.Y)
 		case blank.RowTurnIn:
@@ -57,9 +58,9 @@ func (d *drafter) columnName(name string, x, width float64) {
 
 // rowName writes a name beside the blank, unless it was written for another panel of
 // the row.
-func (d *drafter) rowName(written bool, name string, y float64) bool {
+func (d *drafter) rowName(written bool, name phrase.Word, y float64) bool {
 	if !written {
-		d.write(scene.Legend, name, geometry.Vec2{X: d.beyondRight(1), Y: y - d.u/3}, scene.Start, 0)
+		d.write(scene.Legend, d.voice.Word(name), geometry.Vec2{X: d.beyondRight(1), Y: y - d.u/3}, scene.Start, 0)
 	}
 	return true
 }
@@ -76,7 +77,7 @@ func (d *drafter) openingsOutside() {
 	middle, top := face.Box.Center().X, d.piece.Levels.TopFold
 	y := top - h.Drop
 	left, right := middle-spacing/2, middle+spacing/2
-	if symbol := "s"; spacing > 0 {
+	if symbol := phrase.Word("s"); spacing > 0 {
 		if h.Kind == bag.HandleHandHole {
 			symbol = ""
 		}
@@ -141,5 +142,5 @@ func (d *drafter) grainOutside() {
 	d.line(scene.Legend, middle.Sub(half), middle.Add(half))
 	d.arrowhead(scene.Legend, middle.Add(half), along)
 	d.arrowhead(scene.Legend, middle.Sub(half), along.Scale(-1))
-	d.write(scene.Legend, "grain", middle.Add(name), scene.Start, 0)
+	d.write(scene.Legend, d.voice.Word("grain"), middle.Add(name), scene.Start, 0)
 }

@@ -55,7 +55,7 @@ func OnScreen(laid *blank.Blank, piece int, letter float64) scene.Drawing {
 // lettering; lettering that finds none is left out.
 func (s Screen) Draw(laid *blank.Blank, index int) scene.Drawing {
 	piece := &laid.Pieces[index]
-	d := drafter{laid: laid, spec: laid.Spec, piece: piece, u: s.Letter, screen: &s}
+	d := drafter{laid: laid, spec: laid.Spec, piece: piece, u: s.Letter, voice: scene.Spoken(s.Say), screen: &s}
 	d.items = make([]scene.Item, 0, 512)
 	d.holes()
 	d.names()
@@ -70,6 +70,7 @@ func (s Screen) Draw(laid *blank.Blank, index int) scene.Drawing {
 	d.glue()
 	d.zones()
 	d.lines()
+	d.voice = scene.English() // no one sees the title
 	return scene.Drawing{
 		Title: d.title(),
 		Media: s.Media(laid, index),
@@ -95,12 +96,12 @@ func (s Screen) Media(laid *blank.Blank, index int) geometry.Rect {
 // Sample draws what a role looks like, in the middle of a box, or nothing for a
 // role that has no lines.
 func (s Screen) Sample(role scene.Role, box geometry.Rect) scene.Drawing {
-	d := drafter{u: s.Letter, screen: &s}
+	d := drafter{u: s.Letter, voice: scene.Spoken(s.Say), screen: &s}
 	left, right := box.Center(), box.Center()
 	left.X, right.X = box.Min.X, box.Max.X
 	if role == scene.Legend {
 		left.Y -= s.Letter / 3
-		d.write(role, s.say("Name"), left, scene.Start, 0)
+		d.write(role, d.voice.Word("Name"), left, scene.Start, 0)
 	} else {
 		d.sample(role, role, left, right)
 	}
@@ -110,7 +111,7 @@ func (s Screen) Sample(role scene.Role, box geometry.Rect) scene.Drawing {
 // SamplePart draws what the outline of a part looks like that is glued to the reverse, in
 // the middle of a box.
 func (s Screen) SamplePart(part blank.GlueRole, box geometry.Rect) scene.Drawing {
-	d := drafter{u: s.Letter, screen: &s}
+	d := drafter{u: s.Letter, voice: scene.Spoken(s.Say), screen: &s}
 	left, right := box.Center(), box.Center()
 	left.X, right.X = box.Min.X, box.Max.X
 	d.samplePart(part, left, right)
@@ -130,13 +131,6 @@ func Behind(piece *blank.Piece) []blank.GlueRole {
 // covers tells whether a panel goes without its name.
 func (s *Screen) covers(panel string) bool { return s != nil && slices.Contains(s.Covered, panel) }
 
-func (s *Screen) say(text string) string {
-	if s == nil || s.Say == nil {
-		return text
-	}
-	return s.Say(text)
-}
-
 // unitDecimals is how finely lengths are written on a screen: to some hundredths
 // of a millimetre in every unit.
 var unitDecimals = map[geometry.Unit]int{geometry.Millimetre: 2, geometry.Centimetre: 3, geometry.Inch: 3}
@@ -144,9 +138,9 @@ var unitDecimals = map[geometry.Unit]int{geometry.Millimetre: 2, geometry.Centim
 // number writes a length as it stands on the drawing.
 func (d *drafter) number(length float64) string {
 	if d.screen == nil || d.screen.Unit == "" {
-		return geometry.FormatNumber(length, 2)
+		return d.voice.Number(length, 2)
 	}
-	return geometry.FormatNumber(length/d.screen.Unit.Length(), unitDecimals[d.screen.Unit])
+	return d.voice.Number(length/d.screen.Unit.Length(), unitDecimals[d.screen.Unit])
 }
 
 // dashed returns a dash pattern at the size of the drawing.

@@ -4,8 +4,8 @@ import (
 	"slices"
 
 	"gussetwright/geometry"
-	"gussetwright/geometry/bag"
 	"gussetwright/geometry/blank"
+	"gussetwright/geometry/phrase"
 	"gussetwright/render/scene"
 	"gussetwright/render/typeface"
 )
@@ -40,7 +40,7 @@ func (d *drafter) titleBlock(top float64, date string) geometry.Rect {
 // legend explains each kind of line that the drawing holds, by a sample, and
 // returns its lower right corner.
 func (d *drafter) legend(at geometry.Vec2) geometry.Vec2 {
-	d.add(scene.Label{Role: scene.Legend, Text: "Lines", At: geometry.Vec2{X: at.X, Y: at.Y - d.u}, Size: d.u, Bold: true})
+	d.add(scene.Label{Role: scene.Legend, Text: d.voice.Word("Lines"), At: geometry.Vec2{X: at.X, Y: at.Y - d.u}, Size: d.u, Bold: true})
 	at.Y -= d.u
 	right := at.X
 	for _, row := range d.legendRows() {
@@ -48,7 +48,7 @@ func (d *drafter) legend(at geometry.Vec2) geometry.Vec2 {
 		from := geometry.Vec2{X: at.X, Y: at.Y + d.u/3}
 		d.sample(scene.Legend, row, from, geometry.Vec2{X: from.X + sampleLength*d.u, Y: from.Y})
 		style := row.Style()
-		text := style.Name + ": " + style.Help
+		text := style.Name + ": " + d.voice.Word(phrase.Word(style.Help))
 		d.write(scene.Legend, text, geometry.Vec2{X: at.X + (sampleLength+1)*d.u, Y: at.Y}, scene.Start, 0)
 		right = max(right, at.X+(sampleLength+1)*d.u+d.textWidth(text))
 	}
@@ -57,7 +57,7 @@ func (d *drafter) legend(at geometry.Vec2) geometry.Vec2 {
 		from := geometry.Vec2{X: at.X, Y: at.Y + d.u/3}
 		d.samplePart(part.Role, from, geometry.Vec2{X: from.X + sampleLength*d.u, Y: from.Y})
 		box := part.Shape.Bounds()
-		text := partNames[part.Role] + ": " + d.number(box.Width()) + " × " + d.number(box.Height()) + ", glued to the reverse"
+		text := d.voice.Tell(phrase.New("%s: %s × %s, glued to the reverse", partNames[part.Role], d.number(box.Width()), d.number(box.Height())))
 		d.write(scene.Legend, text, geometry.Vec2{X: at.X + (sampleLength+1)*d.u, Y: at.Y}, scene.Start, 0)
 		right = max(right, at.X+(sampleLength+1)*d.u+d.textWidth(text))
 	}
@@ -89,7 +89,7 @@ func (d *drafter) sample(layer, role scene.Role, left, right geometry.Vec2) {
 }
 
 // partNames are what is glued to the reverse, as the legend calls it.
-var partNames = map[blank.GlueRole]string{blank.GlueTopCard: "Top card", blank.GluePatch: "Handle patch"}
+var partNames = map[blank.GlueRole]phrase.Word{blank.GlueTopCard: "Top card", blank.GluePatch: "Handle patch"}
 
 // behind returns the first of each kind of part that is glued to the reverse.
 func (d *drafter) behind() []blank.GlueArea {
@@ -134,75 +134,14 @@ func (d *drafter) titleLines(at geometry.Vec2, date string) geometry.Vec2 {
 	right := at.X + typeface.Advance(d.title(), titleSize*d.u, true)
 	d.add(scene.Label{Role: scene.Legend, Text: d.title(), At: at, Size: titleSize * d.u, Bold: true})
 	at.Y -= 0.4 * d.u
-	for _, text := range d.titleTexts(date) {
+	for _, said := range d.titleTexts(date) {
+		text := d.voice.Tell(said)
 		at.Y -= lineFeed * d.u
 		d.write(scene.Legend, text, at, scene.Start, 0)
 		right = max(right, at.X+d.textWidth(text))
 	}
 	end := d.scaleBar(geometry.Vec2{X: at.X, Y: at.Y - 2*lineFeed*d.u})
 	return geometry.Vec2{X: max(right, end.X), Y: end.Y}
-}
-
-func (d *drafter) titleTexts(date string) []string {
-	b, p := d.spec.Body, d.spec.Paper
-	number := func(v float64) string { return geometry.FormatNumber(v, 2) }
-	texts := []string{
-		"Bag: face width W " + number(b.Width) + " × gusset depth D " + number(b.Gusset) + " × standing height H " + number(b.Height) + " mm",
-		"Blank: " + number(d.piece.Width) + " × " + number(d.piece.Height) + " mm flat, seen from the print side" + d.share(),
-		"Paper: " + number(p.Grammage) + " g/m² " + string(p.Kind) + ", caliper " + number(p.CaliperMicrons()) + " µm, grain along the " + string(p.Grain),
-		"Made: " + baseText(b) + "; " + topText(b) + "; seam flap G " + number(b.SeamFlap) + ", relief r " + number(b.SeamRelief),
-		"Carried by: " + handleText(d.spec.Handle),
-	}
-	if date != "" {
-		texts = append(texts, "Date: "+date)
-	}
-	return append(texts,
-		"Scale 1:1, all measures in millimetres. Drawn with Gussetwright.",
-		"Have the die-maker check this drawing and make a white sample before cutting a die. Cutting rules are sharp.")
-}
-
-// share says how many pieces make a bag.
-func (d *drafter) share() string {
-	if len(d.laid.Pieces) == 1 {
-		return ""
-	}
-	return "; one of two pieces with the same outline"
-}
-
-func baseText(b bag.Body) string {
-	overlap := ", overlap V " + geometry.FormatNumber(b.BaseOverlap, 2)
-	switch b.Base {
-	case bag.BaseSlotted:
-		return "block base with slotted corners" + overlap
-	case bag.BasePinch:
-		return "pinch base, folded over by V " + geometry.FormatNumber(b.BaseOverlap, 2)
-	}
-	return "block base with envelope corners" + overlap
-}
-
-func topText(b bag.Body) string {
-	switch {
-	case b.Top == bag.TopZigzag:
-		return "top cut in a zigzag, pitch " + geometry.FormatNumber(b.ZigzagPitch, 2) + ", depth " + geometry.FormatNumber(b.ZigzagDepth, 2)
-	case b.TurnInDepth() == 0:
-		return "top cut straight"
-	}
-	return "top turned in by T " + geometry.FormatNumber(b.TurnIn, 2)
-}
-
-func handleText(h bag.Handle) string {
-	number := func(v float64) string { return geometry.FormatNumber(v, 2) }
-	switch h.Kind {
-	case bag.HandleNone:
-		return "no handle"
-	case bag.HandleHandHole:
-		return "hand hole " + number(h.HandHoleWidth) + " × " + number(h.HandHoleHeight) + " mm"
-	case bag.HandleTape:
-		return "tape through slits of " + number(h.SlitHeight) + " × " + number(blank.SlitWidth) + " mm"
-	case bag.HandleRope, bag.HandleRibbon:
-		return string(h.Kind) + " through holes of " + number(h.HoleDiameter) + " mm"
-	}
-	return string(h.Kind) + " handle under a patch of " + number(h.PatchWidth) + " × " + number(h.PatchHeight) + " mm"
 }
 
 // scaleBar draws 100 mm in steps of 10, to be measured on a print, and returns
@@ -216,7 +155,7 @@ func (d *drafter) scaleBar(at geometry.Vec2) geometry.Vec2 {
 			d.add(scene.Fill{Role: scene.Legend, Path: box.Path()})
 		}
 	}
-	text := "100 mm: measure this bar, and print at 100 %"
+	text := d.voice.Tell(phrase.New("100 mm: measure this bar, and print at %s", "100 %"))
 	d.write(scene.Legend, text, geometry.Vec2{X: at.X + length + d.u, Y: at.Y}, scene.Start, 0)
 	return geometry.Vec2{X: at.X + length + d.u + d.textWidth(text), Y: at.Y}
 }

@@ -2,16 +2,18 @@ package press
 
 import (
 	"gussetwright/geometry"
+	"gussetwright/geometry/phrase"
 	"gussetwright/render/scene"
 )
 
 // Draw returns a drawing of each form at true size. The date stands in the title block
-// as it is given; print may be nil for bare paper.
-func Draw(forms []Form, date string, print Print) []scene.Drawing {
+// as it is given; print may be nil for bare paper. Texts and numbers are in a voice; nil
+// is English.
+func Draw(forms []Form, date string, print Print, voice scene.Voice) []scene.Drawing {
 	stock := newStock(print)
 	drawings := make([]scene.Drawing, len(forms))
 	for i := range forms {
-		drawings[i] = draw(&forms[i], date, stock)
+		drawings[i] = draw(&forms[i], date, stock, scene.OrEnglish(voice))
 	}
 	return drawings
 }
@@ -23,11 +25,12 @@ type drafter struct {
 	frame
 	stock  *stock
 	date   string
+	voice  scene.Voice
 	u      float64
 	spread spread
 	items  []scene.Item
 	taken  []geometry.Rect // where marks must not stand
-	notes  []string        // what had to be left out
+	notes  []phrase.Phrase // what had to be left out
 }
 
 // letterHeight returns the height of the lettering in mm: 3.5, 5 or 7, steps of the
@@ -42,9 +45,9 @@ func letterHeight(size float64) float64 {
 	return 7
 }
 
-func draw(form *Form, date string, stock *stock) scene.Drawing {
+func draw(form *Form, date string, stock *stock, voice scene.Voice) scene.Drawing {
 	paper := geometry.RectAt(0, 0, form.Sheet.Width, form.Sheet.Height)
-	d := drafter{Form: form, frame: frameOf(form.Sheet), stock: stock, date: date, u: letterHeight(max(paper.Width(), paper.Height()))}
+	d := drafter{Form: form, frame: frameOf(form.Sheet), stock: stock, date: date, voice: voice, u: letterHeight(max(paper.Width(), paper.Height()))}
 	d.spread = spreadOf(form, d.rect(0, d.length, d.Sheet.Gripper, d.depth))
 	d.taken = append(d.taken, d.spread.shown...)
 	d.blanks()
@@ -64,10 +67,14 @@ func draw(form *Form, date string, stock *stock) scene.Drawing {
 }
 
 func (d *drafter) title() string {
-	if d.Form.Title == "" {
-		return "Press sheet"
+	name := d.Form.Title
+	if name == "" {
+		name = d.voice.Word("Paper carrier bag")
 	}
-	return d.Form.Title + ", press sheet"
+	if d.Part != "" {
+		name += ", " + d.voice.Word(d.Part)
+	}
+	return name + ", " + d.voice.Word("press sheet")
 }
 
 // blanks places artwork and die of all blanks: those of one kind together.

@@ -89,7 +89,7 @@ func wanted(form *press.Form, p geometry.Vec2) (int, bool) {
 // lines and lettering; and a sheet of paper is as large as it says.
 func TestBlanksStandWhereTheyWereLaid(t *testing.T) {
 	form := mixed()
-	drawing := press.Draw([]press.Form{form}, "2026-03-31", inQuarters)[0]
+	drawing := press.Draw([]press.Form{form}, "2026-03-31", inQuarters, nil)[0]
 	drawing.Items = slices.DeleteFunc(drawing.Items, func(item scene.Item) bool { return item.Layer() == scene.PieceNumbers })
 	var out bytes.Buffer
 	if err := pdf.Write(&out, []scene.Drawing{drawing}, pdf.Info{Title: drawing.Title, Date: time.Date(2026, 3, 31, 0, 0, 0, 0, time.UTC)}); err != nil {

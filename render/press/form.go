@@ -4,6 +4,7 @@ import (
 	"gussetwright/geometry"
 	"gussetwright/geometry/bag"
 	"gussetwright/geometry/blank"
+	"gussetwright/geometry/phrase"
 	"gussetwright/geometry/sheet"
 )
 
@@ -13,8 +14,9 @@ type Form struct {
 	Sheet  bag.Sheet
 	Fibres bag.Grain // side of the sheet along which its fibres lie; empty where it is not known
 	Blanks []Laid
-	Title  string // such as "Tea house, sheet 1 of 2"; empty for "Press sheet"
-	Notes  []string
+	Title  string      // such as "Tea house, sheet 1 of 2"; may be empty
+	Part   phrase.Word // piece of the bag that the form has alone, such as "front piece"
+	Notes  []phrase.Phrase
 }
 
 // Laid is a piece of a blank in its place.
@@ -53,14 +55,11 @@ func Forms(b *blank.Blank, plan *sheet.Plan) []Form {
 	if form.Fibres == "" {
 		form.Fibres = plan.GrainAlong(b.Spec.Paper.Grain)
 	}
-	if form.Title == "" {
-		form.Title = "Paper carrier bag"
-	}
 	if way.Sheets == 1 {
 		for i, at := range plan.Placements[:way.Bags*len(pieces)] {
 			form.Blanks = append(form.Blanks, Laid{b, pieces[i%len(pieces)], at})
 		}
-		form.Notes = []string{plural(way.Bags, "bag", "bags") + " from each sheet"}
+		form.Notes = []phrase.Phrase{bagsFromEach(way.Bags)}
 		return []Form{form}
 	}
 	return apart(form, b, pieces, plan)
@@ -71,14 +70,30 @@ func apart(common Form, b *blank.Blank, pieces []int, plan *sheet.Plan) []Form {
 	var forms []Form
 	for _, piece := range pieces {
 		form := common
-		form.Title += ", " + b.Pieces[piece].Name
-		form.Notes = []string{plural(plan.Up(), "bag", "bags") + " from one sheet each of " + plural(len(pieces), "form", "forms")}
+		form.Part = phrase.Word(b.Pieces[piece].Name)
+		form.Notes = []phrase.Phrase{bagsFromAll(plan.Up(), len(pieces))}
 		for _, at := range plan.Placements {
 			form.Blanks = append(form.Blanks, Laid{b, piece, at})
 		}
 		forms = append(forms, form)
 	}
 	return forms
+}
+
+// bagsFromEach says how many bags a sheet holds.
+func bagsFromEach(bags int) phrase.Phrase {
+	if bags == 1 {
+		return phrase.New("1 bag from each sheet")
+	}
+	return phrase.New("%d bags from each sheet", bags)
+}
+
+// bagsFromAll says how many bags come from a sheet of each of several forms.
+func bagsFromAll(bags, forms int) phrase.Phrase {
+	if bags == 1 {
+		return phrase.New("1 bag from one sheet each of %d forms", forms)
+	}
+	return phrase.New("%d bags from one sheet each of %d forms", bags, forms)
 }
 
 // piecesOf lists the pieces of one bag, each as often as the bag has it.

@@ -1,7 +1,6 @@
 package press
 
 import (
-	"fmt"
 	"math"
 
 	"gussetwright/geometry"
@@ -98,12 +97,4 @@ func wholeMillimetres(r geometry.Rect) geometry.Rect {
 	return r
 }
 
-func number(v float64) string { return geometry.FormatNumber(v, 2) }
-
-// plural counts things.
-func plural(n int, one, more string) string {
-	if n == 1 {
-		return "1 " + one
-	}
-	return fmt.Sprintf("%d %s", n, more)
-}
+func (d *drafter) number(v float64) string { return d.voice.Number(v, 2) }

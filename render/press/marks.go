@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"gussetwright/geometry"
+	"gussetwright/geometry/phrase"
 	"gussetwright/geometry/sheet"
 	"gussetwright/render/scene"
 	"gussetwright/render/typeface"
@@ -27,7 +28,7 @@ func (d *drafter) gripper() {
 		return
 	}
 	zone := d.rect(0, d.length, 0, deep)
-	text := "gripper " + number(deep) + " mm: no ink"
+	text := d.voice.Tell(phrase.New("gripper %s mm: no ink", d.number(deep)))
 	size := min(d.u, 0.7*deep)
 	reach := (typeface.Advance(text, size, false) + 2*size) / 2
 	lettering := d.rect(d.length/2-reach, d.length/2+reach, deep/2-0.6*size, deep/2+0.6*size)
@@ -53,19 +54,19 @@ func (d *drafter) free(r geometry.Rect) bool {
 // registerMarks stands a mark at each side of the sheet: as near to its middle as
 // there is room.
 func (d *drafter) registerMarks() {
-	first, second := "left", "right"
+	first, second := phrase.Word("the left side"), phrase.Word("the right side")
 	if d.grip == sheet.GripLeft {
-		first, second = "lower", "upper"
+		first, second = "the lower side", "the upper side"
 	}
 	inner := d.Sheet.Gripper + air
 	sides := []struct {
-		name     string // empty where a mark is rarely looked for
+		name     phrase.Word // empty where a mark is rarely looked for
 		length   float64
 		farthest float64                                 // from the middle, as a share of the length
 		square   func(along, side float64) geometry.Rect // around a mark that comes as near to the side as it may
 	}{
-		{"the " + first + " side", d.depth, 0.45, func(t, s float64) geometry.Rect { return d.rect(air, air+s, t-s/2, t+s/2) }},
-		{"the " + second + " side", d.depth, 0.45, func(t, s float64) geometry.Rect { return d.rect(d.length-air-s, d.length-air, t-s/2, t+s/2) }},
+		{first, d.depth, 0.45, func(t, s float64) geometry.Rect { return d.rect(air, air+s, t-s/2, t+s/2) }},
+		{second, d.depth, 0.45, func(t, s float64) geometry.Rect { return d.rect(d.length-air-s, d.length-air, t-s/2, t+s/2) }},
 		{"the tail", d.length, 0.45, func(t, s float64) geometry.Rect { return d.rect(t-s/2, t+s/2, d.depth-air-s, d.depth-air) }},
 		{"", d.length, 0.1, func(t, s float64) geometry.Rect { return d.rect(t-s/2, t+s/2, inner, inner+s) }},
 	}
@@ -74,7 +75,7 @@ func (d *drafter) registerMarks() {
 		if found {
 			d.register(square)
 		} else if side.name != "" {
-			d.notes = append(d.notes, "No register mark at "+side.name+": beside the bleed it takes "+number(registerLeast+2*air)+" mm of margin.")
+			d.notes = append(d.notes, phrase.New("No register mark at %s: beside the bleed it takes %s mm of margin.", side.name, d.number(registerLeast+2*air)))
 		}
 	}
 }
@@ -115,7 +116,7 @@ func (d *drafter) colourBar() {
 	}
 	room := d.depth - last
 	if room < barRoom {
-		d.notes = append(d.notes, "No room for a colour bar: the bleed leaves "+number(max(0, room))+" mm of the tail, a bar takes "+number(barRoom)+"; widen the tail margin.")
+		d.notes = append(d.notes, phrase.New("No room for a colour bar: the bleed leaves %s mm of the tail, a bar takes %s; widen the tail margin.", d.number(max(0, room)), d.number(barRoom)))
 		return
 	}
 	high := min(room, barMost) - barAir
@@ -131,7 +132,7 @@ func (d *drafter) colourBar() {
 		bar := d.rect(stops[i], stops[i+1], top-high, top)
 		if d.free(bar) {
 			d.outline(scene.ColourBar, bar)
-			d.centred(scene.ColourBar, "colour bar", bar.Center(), min(0.7*high, d.u), d.turn(), false)
+			d.centred(scene.ColourBar, d.voice.Word("colour bar"), bar.Center(), min(0.7*high, d.u), d.turn(), false)
 			d.taken = append(d.taken, bar)
 		}
 	}
@@ -186,11 +187,11 @@ func (d *drafter) lays() {
 }
 
 // lay draws a triangle whose tip touches the sheet, and its name beyond it.
-func (d *drafter) lay(name string, tip, along geometry.Vec2, size float64) {
+func (d *drafter) lay(name phrase.Word, tip, along geometry.Vec2, size float64) {
 	d.arrowhead(scene.Gripper, tip, along, size)
 	turn := 0.0
 	if along.X != 0 {
 		turn = math.Pi / 2
 	}
-	d.centred(scene.Gripper, name, tip.Sub(along.Scale(size+0.7*d.u)), 0.8*d.u, turn, false)
+	d.centred(scene.Gripper, d.voice.Word(name), tip.Sub(along.Scale(size+0.7*d.u)), 0.8*d.u, turn, false)
 }

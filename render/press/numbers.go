@@ -7,6 +7,7 @@ import (
 
 	"gussetwright/geometry"
 	"gussetwright/geometry/blank"
+	"gussetwright/geometry/phrase"
 	"gussetwright/render/scene"
 	"gussetwright/render/typeface"
 )
@@ -21,7 +22,7 @@ func (d *drafter) numbers() {
 	for i, laid := range d.Blanks {
 		text := strconv.Itoa(i + 1)
 		if len(kinds) > 1 {
-			text += " " + kindName(laid, several)
+			text += " " + d.kindName(laid, several)
 		}
 		spot := d.spotFor(text, i)
 		turn := spot.turn + float64(laid.At.Turn)*math.Pi/180
@@ -108,8 +109,8 @@ func (d *drafter) severalBags() bool {
 }
 
 // kindName names a piece, and its bag where the sheet holds several.
-func kindName(laid Laid, several bool) string {
-	piece := laid.Blank.Pieces[laid.Piece].Name
+func (d *drafter) kindName(laid Laid, several bool) string {
+	piece := d.voice.Word(phrase.Word(laid.Blank.Pieces[laid.Piece].Name))
 	switch {
 	case several && len(laid.Blank.Pieces) > 1:
 		return laid.Blank.Spec.Name + ", " + piece

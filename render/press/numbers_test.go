@@ -50,7 +50,7 @@ func TestNumbersKeepOffInk(t *testing.T) {
 	}
 	for name, forms := range forms {
 		for i, form := range forms {
-			printed, bare, full := press.Draw(forms, "", black)[i], press.Draw(forms, "", nil)[i], press.Draw(forms, "", overFlap)[i]
+			printed, bare, full := press.Draw(forms, "", black, nil)[i], press.Draw(forms, "", nil, nil)[i], press.Draw(forms, "", overFlap, nil)[i]
 			printedNumbers, bareNumbers, fullNumbers := numbersOf(printed), numbersOf(bare), numbersOf(full)
 			if len(printedNumbers) != len(form.Blanks) || len(printedNumbers) == 0 {
 				t.Fatalf("%s: %d numbers for %d blanks", name, len(printedNumbers), len(form.Blanks))

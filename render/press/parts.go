@@ -70,7 +70,7 @@ func (s *stock) die(of source) []*scene.Part {
 		return parts
 	}
 	if s.lines[of.blank] == nil {
-		s.lines[of.blank] = dieline.Templates(of.blank)
+		s.lines[of.blank] = dieline.Templates(of.blank, nil)
 	}
 	byRole := s.lines[of.blank][of.piece].ByRole()
 	var parts []*scene.Part

@@ -114,7 +114,7 @@ func TestBleedsKeepApart(t *testing.T) {
 		} else if random.IntN(8) > 0 {
 			continue
 		}
-		for f, drawing := range press.Draw(forms, "", flood) {
+		for f, drawing := range press.Draw(forms, "", flood, nil) {
 			inks := inksOf(&forms[f], drawing)
 			if len(inks) != len(forms[f].Blanks) {
 				t.Fatalf("%d of %d blanks print", len(inks), len(forms[f].Blanks))
@@ -169,7 +169,7 @@ func TestMarksKeepClear(t *testing.T) {
 			spec.Sheet.GripperEdge = bag.GripperShort
 		}
 		_, _, forms := formsFor(spec)
-		for f, drawing := range press.Draw(forms, "", flood) {
+		for f, drawing := range press.Draw(forms, "", flood, nil) {
 			inks := inksOf(&forms[f], drawing)
 			for _, item := range drawing.Items {
 				stroke, is := item.(scene.Stroke)
@@ -247,15 +247,18 @@ func TestFormsOfTwoPieces(t *testing.T) {
 	}
 }
 
-// What is left out is said, with what would make room for it.
-func TestWhatIsLeftOutIsSaid(t *testing.T) {
-	spec := small()
+// filled returns a sheet that a blank and its bleed fill to 1 mm on all sides beyond the
+// gripper.
+func filled(spec bag.Spec) press.Form {
 	laid := blank.Lay(spec)
 	box := laid.Pieces[0].Box()
-	// The blank and its bleed fill the sheet to 1 mm on all sides beyond the gripper.
 	spec.Sheet.Width, spec.Sheet.Height = box.Width()+2*4, box.Height()+spec.Sheet.Gripper+3+4
-	form := press.Form{Sheet: spec.Sheet, Blanks: []press.Laid{{Blank: &laid, At: sheet.Placement{X: 4, Y: spec.Sheet.Gripper + 3}}}}
-	drawing := press.Draw([]press.Form{form}, "2026-03-31", nil)[0]
+	return press.Form{Sheet: spec.Sheet, Blanks: []press.Laid{{Blank: &laid, At: sheet.Placement{X: 4, Y: spec.Sheet.Gripper + 3}}}}
+}
+
+// What is left out is said, with what would make room for it.
+func TestWhatIsLeftOutIsSaid(t *testing.T) {
+	drawing := press.Draw([]press.Form{filled(small())}, "2026-03-31", nil, nil)[0]
 	var text []string
 	for _, item := range drawing.Items {
 		if label, is := item.(scene.Label); is {
@@ -283,7 +286,7 @@ func TestLetteringKeepsApart(t *testing.T) {
 		spec := small()
 		spec.Sheet.Width, spec.Sheet.Height = size[0], size[1]
 		_, _, forms := formsFor(spec)
-		drawing := press.Draw(forms, "2026-03-31", flood)[0]
+		drawing := press.Draw(forms, "2026-03-31", flood, nil)[0]
 		var boxes []geometry.Rect
 		var labels []scene.Label
 		for _, item := range drawing.Items {
@@ -312,7 +315,7 @@ func TestGolden(t *testing.T) {
 	for name, spec := range map[string]bag.Spec{"press/small.svg": spec, "press/two-pieces.svg": two} {
 		_, _, forms := formsFor(spec)
 		var out bytes.Buffer
-		if err := svg.Write(&out, press.Draw(forms, "2026-03-31", nil)); err != nil {
+		if err := svg.Write(&out, press.Draw(forms, "2026-03-31", nil, nil)); err != nil {
 			t.Fatal(err)
 		}
 		geomtest.Golden(t, name, out.Bytes())
@@ -325,6 +328,6 @@ func BenchmarkDraw(b *testing.B) {
 	b.ReportMetric(float64(plan.Up()), "blanks")
 	b.ReportAllocs()
 	for b.Loop() {
-		press.Draw(forms, "2026-03-31", flood)
+		press.Draw(forms, "2026-03-31", flood, nil)
 	}
 }

@@ -2,10 +2,12 @@ package press
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"gussetwright/geometry"
 	"gussetwright/geometry/bag"
+	"gussetwright/geometry/phrase"
 	"gussetwright/render/scene"
 	"gussetwright/render/typeface"
 )
@@ -36,7 +38,7 @@ func (d *drafter) dimension(a, b, off geometry.Vec2) {
 	d.arrowhead(scene.Dimensions, from, along.Scale(-1), d.u)
 	d.arrowhead(scene.Dimensions, to, along, d.u)
 	beyond := off.Unit().Scale(0.9 * d.u)
-	d.centred(scene.Dimensions, number(b.Sub(a).Length()), from.Mid(to).Add(beyond), d.u, along.Angle(), false)
+	d.centred(scene.Dimensions, d.number(b.Sub(a).Length()), from.Mid(to).Add(beyond), d.u, along.Angle(), false)
 }
 
 // titleBlock draws what the sheet is, and the legend, below the sheet.
@@ -64,29 +66,32 @@ func (d *drafter) titleLines(at geometry.Vec2) float64 {
 func (d *drafter) titleTexts() []string {
 	s := d.Sheet
 	texts := []string{
-		"Sheet: " + number(s.Width) + " × " + number(s.Height) + " mm, seen from the print side; gripper " + number(s.Gripper) + " mm at the " + string(s.GripperEdge) + " edge" + d.fibres(),
-		fmt.Sprintf("%d-up: ", len(d.Blanks)) + strings.Join(d.kinds(), "; "),
+		d.voice.Tell(phrase.New("Sheet: %s × %s mm, seen from the print side; gripper %s mm at the %s edge",
+			d.number(s.Width), d.number(s.Height), d.number(s.Gripper), phrase.Word(s.GripperEdge))) + d.fibres(),
+		d.voice.Tell(phrase.New("%d-up: %s", len(d.Blanks), strings.Join(d.kinds(), "; "))),
 		d.bleedText(),
 	}
-	texts = append(texts, d.Notes...)
-	texts = append(texts, d.notes...)
+	for _, note := range append(slices.Clone(d.Notes), d.notes...) {
+		texts = append(texts, d.voice.Tell(note))
+	}
 	if d.date != "" {
-		texts = append(texts, "Date: "+d.date)
+		texts = append(texts, d.voice.Tell(phrase.New("Date: %s", d.date)))
 	}
 	return append(texts,
-		"Scale 1:1, all measures in millimetres. Drawn with Gussetwright.",
-		"Have printer and die-maker check this sheet before plates and dies are made. Cutting rules are sharp.")
+		d.voice.Word("Scale 1:1, all measures in millimetres. Drawn with Gussetwright."),
+		d.voice.Word("Have printer and die-maker check this sheet before plates and dies are made. Cutting rules are sharp."))
 }
 
 // fibres says how the sheet must be ordered.
 func (d *drafter) fibres() string {
+	side := d.Sheet.Width
 	switch d.Fibres {
-	case bag.GrainWidth:
-		return "; grain along the side of " + number(d.Sheet.Width) + " mm"
+	case "":
+		return ""
 	case bag.GrainHeight:
-		return "; grain along the side of " + number(d.Sheet.Height) + " mm"
+		side = d.Sheet.Height
 	}
-	return ""
+	return "; " + d.voice.Tell(phrase.New("grain along the side of %s", d.number(side)+" mm"))
 }
 
 // kinds counts the pieces of each kind.
@@ -104,11 +109,11 @@ func (d *drafter) kinds() []string {
 	}
 	for _, laid := range order {
 		piece := &laid.Blank.Pieces[laid.Piece]
-		name := "blank"
+		name := d.voice.Word("blank")
 		if several || len(laid.Blank.Pieces) > 1 {
-			name = kindName(laid, several)
+			name = d.kindName(laid, several)
 		}
-		texts = append(texts, fmt.Sprintf("%d × %s, %s × %s mm", counts[source{laid.Blank, laid.Piece}], name, number(piece.Width), number(piece.Height)))
+		texts = append(texts, fmt.Sprintf("%d × %s, %s × %s mm", counts[source{laid.Blank, laid.Piece}], name, d.number(piece.Width), d.number(piece.Height)))
 	}
 	return texts
 }
@@ -119,21 +124,21 @@ func (d *drafter) bleedText() string {
 	for _, laid := range d.Blanks {
 		most = max(most, laid.Blank.Spec.Print.Bleed)
 	}
-	text := "Bleed: " + number(most) + " mm"
+	text := d.voice.Tell(phrase.New("Bleed: %s mm", d.number(most)))
 	if d.spread.halved {
-		text += ", between blanks up to half their gap"
+		text += ", " + d.voice.Word("between blanks up to half their gap")
 	}
 	if d.spread.cut {
-		text += ", none in the gripper and off the sheet"
+		text += ", " + d.voice.Word("none in the gripper and off the sheet")
 	}
-	return text + "; gap " + number(d.Sheet.Gap) + " mm"
+	return text + "; " + d.voice.Tell(phrase.New("gap %s mm", d.number(d.Sheet.Gap)))
 }
 
 // legend explains the kinds of line by samples and returns its lower left corner. The
 // samples are on the layer of the legend: a machine that follows the cutting layer must
 // not cut them.
 func (d *drafter) legend(at geometry.Vec2) geometry.Vec2 {
-	d.add(scene.Label{Role: scene.Legend, Text: "Lines", At: geometry.Vec2{X: at.X, Y: at.Y - 1.6*d.u}, Size: d.u, Bold: true})
+	d.add(scene.Label{Role: scene.Legend, Text: d.voice.Word("Lines"), At: geometry.Vec2{X: at.X, Y: at.Y - 1.6*d.u}, Size: d.u, Bold: true})
 	at.Y -= 1.6 * d.u
 	for _, role := range []scene.Role{
 		scene.Cutting, scene.Creasing, scene.ReverseCreasing, scene.Punching, scene.Gluing,
@@ -146,7 +151,7 @@ func (d *drafter) legend(at geometry.Vec2) geometry.Vec2 {
 		at.Y -= lineFeed * d.u
 		d.sample(role, example.Dash, geometry.RectAt(at.X, at.Y-d.u/6, sampleLength*d.u, d.u))
 		style := role.Style()
-		d.write(scene.Legend, style.Name+": "+style.Help, geometry.Vec2{X: at.X + (sampleLength+1)*d.u, Y: at.Y})
+		d.write(scene.Legend, style.Name+": "+d.voice.Word(phrase.Word(style.Help)), geometry.Vec2{X: at.X + (sampleLength+1)*d.u, Y: at.Y})
 	}
 	return at
 }
@@ -210,5 +215,5 @@ func (d *drafter) grain(below geometry.Vec2) {
 	d.line(scene.Legend, middle.Sub(along.Scale(reach)), middle.Add(along.Scale(reach)))
 	d.arrowhead(scene.Legend, middle.Add(along.Scale(reach)), along, d.u)
 	d.arrowhead(scene.Legend, middle.Sub(along.Scale(reach)), along.Scale(-1), d.u)
-	d.write(scene.Legend, "grain of the sheet", geometry.Vec2{X: below.X + (sampleLength+1)*d.u, Y: middle.Y - d.u/3})
+	d.write(scene.Legend, d.voice.Word("grain of the sheet"), geometry.Vec2{X: below.X + (sampleLength+1)*d.u, Y: middle.Y - d.u/3})
 }

@@ -21,7 +21,7 @@ func TestTemplateHasAnEmptyLayerBeneathLockedLines(t *testing.T) {
 	err := svg.WriteTemplate(&out, scene.Drawing{
 		Title: "Tea", Media: page, Bleed: page, Trim: geometry.RectAt(0, 0, 100, 50),
 		Items: []scene.Item{scene.Stroke{Role: scene.Cutting, Path: line, Width: 0.35}},
-	})
+	}, nil)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -11,22 +11,25 @@ import (
 	"gussetwright/render/scene"
 )
 
-// Write writes the pieces side by side into one SVG document, in millimetres.
-// The same pieces give the same bytes. The error names the first thing that
-// cannot be drawn, such as a coordinate that is not a number.
-func Write(w io.Writer, pieces []scene.Drawing) error {
-	return write(w, pieces, func(doc *document) {
+// Write writes the pieces side by side into one SVG document, in millimetres, with its
+// descriptions in English. The same pieces give the same bytes. The error names the
+// first thing that cannot be drawn, such as a coordinate that is not a number.
+func Write(w io.Writer, pieces []scene.Drawing) error { return WriteIn(w, pieces, nil) }
+
+// WriteIn does what Write does, with its descriptions in a voice; nil is English.
+func WriteIn(w io.Writer, pieces []scene.Drawing, voice scene.Voice) error {
+	return write(w, pieces, voice, func(doc *document) {
 		doc.open(pieces, "")
 		doc.groups(pieces)
 	})
 }
 
 // write writes a document with what content puts between its start and its end.
-func write(w io.Writer, pieces []scene.Drawing, content func(*document)) error {
+func write(w io.Writer, pieces []scene.Drawing, voice scene.Voice, content func(*document)) error {
 	if err := scene.CheckAll(pieces); err != nil {
 		return phrase.Errorf("write SVG: %s", err)
 	}
-	doc := document{page: scene.RowMedia(pieces)}
+	doc := document{page: scene.RowMedia(pieces), voice: scene.OrEnglish(voice)}
 	content(&doc)
 	doc.text("</svg>\n")
 	if _, err := w.Write(doc.buffer); err != nil {
@@ -38,6 +41,7 @@ func write(w io.Writer, pieces []scene.Drawing, content func(*document)) error {
 // document is the text of the file as far as it is written.
 type document struct {
 	page   geometry.Rect
+	voice  scene.Voice
 	buffer []byte
 }
 
@@ -53,7 +57,8 @@ func (d *document) open(pieces []scene.Drawing, names string) {
 	d.number(d.page.Height())
 	d.text(`">` + "\n<title>")
 	d.escaped(title(pieces))
-	d.text("</title>\n<desc>millimetres, true scale</desc>\n")
+	d.text("</title>\n")
+	d.description("millimetres, true scale")
 }
 
 // title returns the titles of the pieces, each once.
@@ -103,10 +108,15 @@ func (d *document) openGroup(role scene.Role) {
 	d.escaped(style.Name)
 	d.text("</title>\n")
 	if style.Help != "" {
-		d.text("<desc>")
-		d.escaped(style.Help)
-		d.text("</desc>\n")
+		d.description(phrase.Word(style.Help))
 	}
+}
+
+// description writes what the part of the document just opened is, for a reader.
+func (d *document) description(text phrase.Word) {
+	d.text("<desc>")
+	d.escaped(d.voice.Word(text))
+	d.text("</desc>\n")
 }
 
 func (d *document) item(item scene.Item, move geometry.Vec2) {
