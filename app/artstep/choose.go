@@ -34,12 +34,9 @@ func IsProfile(path string) bool {
 // folderKey is where the folder is remembered in which artwork was found last.
 const folderKey = "artwork-folder"
 
-// front is where artwork goes for which no panel was pointed at.
-const front = "front"
-
-// AskForFiles lets the user choose artwork, which goes on the front.
+// AskForFiles lets the user choose artwork. No panel is pointed at.
 func (s *Step) AskForFiles() {
-	s.ask(endings(), func(path string) { s.source.Add(front, path) })
+	s.ask(endings(), func(path string) { s.source.Add("", path) })
 }
 
 // ask lets the user choose a file.

@@ -17,7 +17,7 @@ import (
 
 // Source brings files from disk into the document.
 type Source interface {
-	Add(place string, paths ...string)
+	Add(place string, paths ...string) // place is "" for a free face
 	Replace(index int, path string)
 	ChooseProfile(path string)
 	Watches(name string) bool // tells whether a file of the project is read again when it changes on disk

@@ -46,10 +46,28 @@ func Fold(fold blank.Fold) phrase.Word {
 	return ""
 }
 
+// ReverseUp tells whether the print side lies on the table in a stage, so that the hands
+// see the reverse of the blank. In all others they see the print side.
+func ReverseUp(stage *fold.Stage) bool {
+	return slices.Contains([]string{"blank", "top-cards", "turn-in", "tube"}, stage.Name)
+}
+
+// Seen returns the creases of a stage with their folds as seen from the side that is up in
+// it: from the reverse a mountain is a valley.
+func Seen(stage *fold.Stage) []fold.Crease {
+	seen := slices.Clone(stage.Creases)
+	if ReverseUp(stage) {
+		for i := range seen {
+			seen[i].Fold = seen[i].Fold.Opposite()
+		}
+	}
+	return seen
+}
+
 // Run is a number of creases that are alike.
 type Run struct {
 	Role   blank.Role
-	Fold   blank.Fold // seen from the print side
+	Fold   blank.Fold // as in the creases that were counted
 	Length float64    // mm, of each
 	Count  int
 }

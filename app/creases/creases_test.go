@@ -79,6 +79,34 @@ func TestRunsOfABag(t *testing.T) {
 	}
 }
 
+// With the print side on the table the turn-in and the panels are folded up, toward the
+// viewer, which is what a valley is; the base is closed from outside, where its creases are
+// mountains. Mountain and valley are those of origami diagrams (edemaine/fold, spec.md: a
+// valley has a positive angle and closes toward the viewer; from memory).
+func TestFoldsAreNamedFromTheSideThatIsUp(t *testing.T) {
+	laid := blank.Lay(geomtest.WorkedExample())
+	for _, stage := range fold.Fold(&laid).Stages {
+		reverse := slices.Contains([]string{"blank", "top-cards", "turn-in", "tube"}, stage.Name)
+		if creases.ReverseUp(&stage) != reverse {
+			t.Errorf("%s: the reverse is up %v", stage.Name, !reverse)
+		}
+		seen := creases.Seen(&stage)
+		for i, c := range stage.Creases {
+			want := c.Fold
+			if reverse {
+				want = c.Fold.Opposite()
+			}
+			if seen[i].Fold != want || seen[i].Edge != c.Edge {
+				t.Errorf("%s: %+v is seen as %+v", stage.Name, c, seen[i])
+			}
+		}
+		first := map[string]blank.Fold{"turn-in": blank.Valley, "tube": blank.Valley, "base-front": blank.Mountain}
+		if want, known := first[stage.Name]; known && creases.Runs(seen)[0].Fold != want {
+			t.Errorf("%s: the longest crease is seen as a %s", stage.Name, creases.Runs(seen)[0].Fold)
+		}
+	}
+}
+
 // Every crease on a bag has a name.
 func TestEveryCreaseHasAName(t *testing.T) {
 	laid := blank.Lay(geomtest.WorkedExample())

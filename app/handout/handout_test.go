@@ -36,9 +36,10 @@ var kinds = map[string]struct {
 }{
 	"usual": {func(s *bag.Spec) {}, "", []string{
 		"Bell Lane", "Width 240 mm, gusset 100 mm, height 360 mm", "699.5 × 480 mm", "paper of 170 g/m²", "Top card 2 236 × 45 mm",
-		"Base card 1 236 × 96 mm", "Rope 2 550 mm", "hole punch", "Panel edge, mountain: 4 × 360 mm", "Top fold, mountain: 1 × 699.5 mm",
+		"Base card 1 236 × 96 mm", "Rope 2 550 mm", "hole punch", "Panel edge, valley: 4 × 360 mm", "Top fold, valley: 1 × 699.5 mm", "as seen from the reverse, which is up",
+		"Base crease, mountain: 1 × 240 mm",
 		"board of 350 g/m², with 2 holes like the face", "Cords: a handle makes a loop of 480 mm", "Hot glue", "within 1 mm", "drawn as a sketch", "2026-03-31",
-	}, []string{"Eyelet", "no further", "Film:"}},
+	}, []string{"Eyelet", "no further", "Film:", "Top fold, mountain", "Base crease, valley"}},
 	"pinch base": {func(s *bag.Spec) { s.Body.Base, s.Handle.Kind = bag.BasePinch, bag.HandleTwisted }, "", []string{
 		"Twisted paper cord 2", "Handle patch 2", "Fold over the bottom",
 	}, []string{"hole punch", "Base corner crease", "drawn as a sketch"}},

@@ -25,7 +25,7 @@ func (m maker) opening() {
 	m.column.Heading(2, m.say("Take care"))
 	m.column.Bullets(m.cautions()...)
 	m.column.Heading(2, m.say("How to read the steps"))
-	m.column.Paragraph(m.say("Of two pictures the left one is on the way and the right one at the end of the step. The creases that are folded stand out in blue, dashed where paper hides them; what is glued is striped. Mountain and valley are named as seen from the print side: while that lies on the table, a mountain is folded up, toward you."))
+	m.column.Paragraph(m.say("Of two pictures the left one is on the way and the right one at the end of the step. The creases that are folded stand out in blue, dashed where paper hides them; what is glued is striped. Mountain and valley are named as seen from the side that is up: a valley is folded toward you, a mountain away from you. While the print side lies on the table that is the reverse, and what drawing and practice blank call a mountain is a valley."))
 	m.column.Heading(2, m.say("Steps"))
 }
 

@@ -5,6 +5,7 @@ import (
 	"image/color"
 	"image/draw"
 	"math"
+	"slices"
 	"strconv"
 	"unicode"
 	"unicode/utf8"
@@ -51,7 +52,11 @@ func (m maker) step(stage int) {
 	}
 	add(tip, m.tell(s.Tip))
 	add(caution, m.tell(s.Caution))
-	for i, kind := range m.kinds(creases.Runs(s.Creases)) {
+	kinds := m.kinds(creases.Runs(creases.Seen(s)))
+	if len(kinds) > 0 && creases.ReverseUp(s) {
+		kinds = slices.Insert(kinds, 0, m.say("as seen from the reverse, which is up"))
+	}
+	for i, kind := range kinds {
 		if i > 0 {
 			creased = "\u00a0" // said once
 		}

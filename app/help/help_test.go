@@ -59,6 +59,31 @@ func TestEveryShortcutIsListed(t *testing.T) {
 	}
 }
 
+// The page can begin with any group of keys; all others follow as they stand in the table.
+func TestKeysBeginWithAGroup(t *testing.T) {
+	p, _ := page(t, settings.Light, 1)
+	var titles []string
+	for _, group := range shortcuts.Groups() {
+		titles = append(titles, group.Title)
+	}
+	heads := func() (heads []string) {
+		for _, text := range textsIn(p.sections[0].content) {
+			if slices.Contains(titles, text) && !slices.Contains(heads, text) {
+				heads = append(heads, text)
+			}
+		}
+		return heads
+	}
+	rows := len(textsIn(p.sections[0].content))
+	last := len(titles) - 1
+	if p.BeginWith(shortcuts.InLesson()); titles[last] != shortcuts.InLesson() || !slices.Equal(heads(), append(titles[last:], titles[:last]...)) {
+		t.Errorf("the groups are %q", heads())
+	}
+	if now := len(textsIn(p.sections[0].content)); now != rows {
+		t.Errorf("%d texts, there were %d", now, rows)
+	}
+}
+
 func TestEveryChangeIsListed(t *testing.T) {
 	p, _ := page(t, settings.Light, 1)
 	shown := textsIn(p.sections[len(p.sections)-1].content)

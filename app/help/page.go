@@ -23,6 +23,7 @@ type Page struct {
 	widget.BaseWidget
 
 	sections []section
+	keys     *fyne.Container
 	heads    []fyne.CanvasObject // of the sections, in their order
 	scroll   *container.Scroll
 	back     *keyrelay.Button
@@ -33,8 +34,9 @@ type Page struct {
 // New returns the help page of a version of the program. back leads to where the
 // user came from.
 func New(version string, back func()) *Page {
-	p := &Page{leave: back, sections: []section{
-		{lang.L("Keys"), keys()},
+	list := keys("")
+	p := &Page{leave: back, keys: list, sections: []section{
+		{lang.L("Keys"), list},
 		{lang.L("With the mouse"), mouse()},
 		{lang.L("How to read the drawing"), reading()},
 		{lang.L("Mountain and valley"), folds()},
@@ -69,6 +71,12 @@ func (p *Page) CreateRenderer() fyne.WidgetRenderer { return widget.NewSimpleRen
 // GoTo scrolls to a section, counted from 0.
 func (p *Page) GoTo(number int) {
 	p.scroll.ScrollToOffset(fyne.NewPos(0, p.heads[number].Position().Y))
+}
+
+// BeginWith lists the keys of one group, named by its title, before all others.
+func (p *Page) BeginWith(group string) {
+	p.keys.Objects = keys(group).Objects
+	p.keys.Refresh()
 }
 
 // readable keeps text no wider than can be read with ease.

@@ -79,7 +79,9 @@ func (i *Intake) Close() {
 }
 
 // Add reads files and puts each on a place of the bag, one after the other and each as
-// one step. A drawing that is as large as the blank goes on the whole blank instead.
+// one step. Without a place each goes on a face that has no artwork: the front, then the
+// back, then a gusset; where all have some it goes on top of the front, and the user is
+// told. A drawing that is as large as the blank goes on the whole blank instead.
 func (i *Intake) Add(place string, paths ...string) {
 	for _, path := range paths {
 		i.order(&arrival{path: path, page: 1, take: func(a *arrival) { i.place(a, place) }})

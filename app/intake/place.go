@@ -8,15 +8,22 @@ import (
 	"gussetwright/geometry"
 	"gussetwright/geometry/bag"
 	"gussetwright/geometry/blank"
+	"gussetwright/geometry/phrase"
 	"gussetwright/render/artwork"
 )
 
-// place adds the file to the bag, on top of what is there.
+// place adds the file to the bag, on top of what is there; where no place is named, on a
+// free face.
 func (i *Intake) place(a *arrival, on string) {
 	state := i.doc.State()
 	spec := state.Spec
-	piece := standing(&state.Snapshot.Blank, a.art, on)
+	laid, chosen := &state.Snapshot.Blank, on != ""
+	if !chosen {
+		on = freeFace(laid, spec.Artwork)
+	}
+	piece := standing(laid, a.art, on)
 	piece.File = a.name
+	hides := !chosen && hidesArtwork(laid, piece.On, spec.Artwork)
 	spec.Artwork = append(slices.Clone(spec.Artwork), piece)
 	if err := refused(&spec); err != nil {
 		i.around.Alarm(err)
@@ -26,6 +33,12 @@ func (i *Intake) place(a *arrival, on string) {
 	i.remember(a)
 	i.doc.Set(spec)
 	i.around.Placed(len(spec.Artwork) - 1)
+	switch {
+	case hides && piece.On == on:
+		i.around.Tell(phrase.New("Every face has artwork already: %s lies on top of it, on the front.", a.name))
+	case hides:
+		i.around.Tell(phrase.New("%s has the size of the blank and lies on top of the artwork that was there.", a.name))
+	}
 }
 
 // replace puts the file in the place of another.

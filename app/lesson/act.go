@@ -118,6 +118,10 @@ func (v *View) TypedRune(letter rune) {
 		v.again()
 	case letter == 'a' || letter == 'A':
 		v.flat.switchArt()
+	case letter == 't' || letter == 'T':
+		v.flat.turnOver()
+	case letter == 'w' || letter == 'W':
+		v.page.words.readOn()
 	case letter == 'f' || letter == 'F':
 		v.around.FullScreen()
 	}
@@ -130,7 +134,7 @@ type typed struct {
 }
 
 // betweenDigits is how long after a digit another belongs to the same number.
-const betweenDigits = time.Second
+const betweenDigits = 2 * time.Second
 
 // typeDigit shows the stage of a number of one digit at once, and that of two when the
 // second is there. A 0 by itself shows the whole bag.

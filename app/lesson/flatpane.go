@@ -43,19 +43,29 @@ func (p *flatPane) reverse(stage int) bool {
 
 // tell brings the buttons up to date.
 func (p *flatPane) tell() {
-	text, box := lang.L("Blank, print side up"), theme.CheckButtonCheckedIcon()
-	if p.reverse(p.view.player.at.stage) {
-		text = lang.L("Blank, reverse up")
-	}
+	box := theme.CheckButtonCheckedIcon()
 	if p.bare {
 		box = theme.CheckButtonIcon()
 	}
-	p.side.Say(text, theme.MenuDropDownIcon(), widget.MediumImportance)
+	p.side.Say(p.sideText(), theme.MenuDropDownIcon(), widget.MediumImportance)
 	p.art.Say(p.art.Text, box, widget.MediumImportance)
 	setVisible(p.art, len(p.view.course.snapshot.Spec.Artwork) > 0)
 	if low := p.low; p.Size().Width > 1 && p.lay(p.Size()) != low {
 		p.draw()
 	}
+}
+
+// sideText says which side is seen, and whether the user chose it.
+func (p *flatPane) sideText() string {
+	switch reverse := p.reverse(p.view.player.at.stage); {
+	case p.chosen == asHandsHoldIt && reverse:
+		return lang.L("Reverse up, as in the step")
+	case p.chosen == asHandsHoldIt:
+		return lang.L("Print side up, as in the step")
+	case reverse:
+		return lang.L("Reverse up, as chosen")
+	}
+	return lang.L("Print side up, as chosen")
 }
 
 // openSides opens the list of sides of the blank.
@@ -73,6 +83,20 @@ func (p *flatPane) openSides() {
 func (p *flatPane) choose(side upside) {
 	p.chosen = side
 	p.view.update()
+}
+
+// turnOver shows the other side. Where that is the one of the stage, the side follows the
+// stages again.
+func (p *flatPane) turnOver() {
+	stage := p.view.player.at.stage
+	other := reverseUp
+	if p.reverse(stage) {
+		other = printUp
+	}
+	if p.chosen != asHandsHoldIt && (other == reverseUp) == p.view.course.liesOnPrint(stage) {
+		other = asHandsHoldIt
+	}
+	p.choose(other)
 }
 
 // switchArt leaves the artwork out of both panes, or brings it back.

@@ -9,6 +9,8 @@ import (
 
 	"fyne.io/fyne/v2/theme"
 
+	"gussetwright/app/creases"
+	"gussetwright/app/settings"
 	"gussetwright/geometry"
 	"gussetwright/geometry/bag"
 	"gussetwright/geometry/blank"
@@ -175,17 +177,72 @@ func TestTheSideThatIsSeen(t *testing.T) {
 			t.Errorf("%s: the label says %q, drawn from the reverse %v", stage, b.flat.side.Text, b.flat.last.reverse)
 		}
 	}
-	see("turn-in", "Blank, reverse up", true)
+	see("turn-in", "Reverse up, as in the step", true)
 	if has := b.course.marksOf(b.player.at.stage, true); !has[valley] || has[mountain] {
 		t.Errorf("the top fold, a mountain of the print side, has the marks %v from the reverse", has)
 	}
-	see("base-front", "Blank, print side up", false)
+	see("base-front", "Print side up, as in the step", false)
 	b.flat.choose(printUp)
-	see("turn-in", "Blank, print side up", false)
+	see("turn-in", "Print side up, as chosen", false)
 	b.flat.choose(reverseUp)
-	see("base-front", "Blank, reverse up", true)
+	see("base-front", "Reverse up, as chosen", true)
 	b.flat.choose(asHandsHoldIt)
-	see("base-front", "Blank, print side up", false)
+	see("base-front", "Print side up, as in the step", false)
+}
+
+// The folds of a stage have the same names here as in the printed lesson.
+func TestFoldsAreNamedAsInThePrintedLesson(t *testing.T) {
+	for name, spec := range lessons(t) {
+		course := newCourse(derived(t, spec))
+		for stage := range course.Stages {
+			var printed [marks]bool
+			for _, run := range creases.Runs(creases.Seen(&course.Stages[stage])) {
+				printed[mountain] = printed[mountain] || creases.Fold(run.Fold) == "mountain"
+				printed[valley] = printed[valley] || creases.Fold(run.Fold) == "valley"
+			}
+			shown := course.marksOf(stage, course.liesOnPrint(stage))
+			if shown[mountain] != printed[mountain] || shown[valley] != printed[valley] {
+				t.Errorf("%s, %s: shown are %v, printed %v", name, course.Stages[stage].Name, shown, printed)
+			}
+		}
+	}
+}
+
+// A key turns the blank over, and with it back the side follows the stages again. In another
+// stage it always shows the other side.
+func TestTheBlankIsTurnedOverByKey(t *testing.T) {
+	b := newBench(t, furnished(), 1024, 700).blind()
+	turn := func(letter, want string, side upside) {
+		t.Helper()
+		before := b.flat.next().reverse
+		if b.typed(letter); b.flat.chosen != side || b.flat.next().reverse == before || b.flat.side.Text != want {
+			t.Errorf("turned over it is %v, from the reverse %v, was %v; the button says %q, want %q",
+				b.flat.chosen, b.flat.next().reverse, before, b.flat.side.Text, want)
+		}
+	}
+	b.at(b.stageOf(t, "base-front"), 0.5)
+	turn("t", "Reverse up, as chosen", reverseUp)
+	turn("T", "Print side up, as in the step", asHandsHoldIt)
+	b.at(b.stageOf(t, "turn-in"), 0.5)
+	turn("t", "Print side up, as chosen", printUp)
+	b.at(b.stageOf(t, "base-front"), 0.5)
+	turn("t", "Reverse up, as chosen", reverseUp)
+	turn("t", "Print side up, as in the step", asHandsHoldIt)
+}
+
+// The buttons over the blank do not lie on each other, however large the text is.
+func TestButtonsOverTheBlankStandApart(t *testing.T) {
+	spec := furnished()
+	spec.Artwork = []bag.Artwork{bag.NewArtwork("roof.svg", bag.OnFaces)}
+	for _, scale := range []float64{1, 1.5, 2} {
+		b := newBench(t, spec, 1024, 700, func(s *settings.Settings) { s.SetTextScale(scale) }).blind()
+		for _, side := range []upside{asHandsHoldIt, printUp, reverseUp} {
+			b.flat.choose(side)
+			if end := b.flat.side.Position().X + b.flat.side.Size().Width; end > b.flat.art.Position().X || b.flat.side.Size().Width < b.flat.side.MinSize().Width {
+				t.Errorf("text %g: %q ends at %.0f, artwork begins at %.0f", scale, b.flat.side.Text, end, b.flat.art.Position().X)
+			}
+		}
+	}
 }
 
 // Without artwork both panes show plain paper; where there is none there is no switch.

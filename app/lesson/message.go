@@ -74,6 +74,19 @@ func (m *message) lay(size fyne.Size) {
 	}
 }
 
+// layMessage lays the message over the bag; where its words would have no room there, over
+// the blank too, and then down to the end of the page, below counted from the panes.
+func (p *page) layMessage(padding, room, below float32) {
+	at, wide := p.view.bag.Position(), p.view.bag.Size().Width-2*padding
+	tall := p.message.heightFor(wide)
+	if tall > room-2*padding {
+		wide += at.X - p.view.flat.Position().X
+		at.X = p.view.flat.Position().X
+		tall = min(p.message.heightFor(wide), below-2*padding)
+	}
+	put(p.message, at.X+padding, at.Y+max(room-tall-padding, padding), wide, tall)
+}
+
 // CreateRenderer is part of fyne.Widget.
 func (m *message) CreateRenderer() fyne.WidgetRenderer {
 	r := &messageRenderer{m}

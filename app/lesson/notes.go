@@ -86,7 +86,8 @@ func (c *course) notesOf(stage int, unit geometry.Unit) (notes [kinds]string) {
 }
 
 // explanation is what is said of a stage: on the left what the hands do, on the right
-// notes, each with a mark and a word of its own. It is written as large as it has room.
+// notes, each with a mark and a word of its own. It is written as large as it has room, but
+// no smaller than the text that the user chose.
 type explanation struct {
 	widget.BaseWidget
 
@@ -102,15 +103,14 @@ type explanation struct {
 	tall     float32
 	heights  map[written]float32
 	measured measured
-	grow     func()
 }
 
 // sizes is the number of sizes in which an explanation can be written.
-const sizes = 3
+const sizes = 4
 
 // styles are those of what the hands do and of the notes, the largest first.
 var styles = [sizes]struct{ caption, note entry.Style }{
-	{captionStyle, captionStyle}, {captionStyle, noteStyle}, {noteStyle, smallStyle},
+	{captionStyle, captionStyle}, {captionStyle, noteStyle}, {noteStyle, noteStyle}, {noteStyle, smallStyle},
 }
 
 // set is all words in one size.
@@ -153,7 +153,7 @@ func newExplanation() *explanation {
 		e.icons[k] = canvas.NewImageFromResource(k.icon())
 		e.icons[k].FillMode = canvas.ImageFillContain
 	}
-	for _, style := range []entry.Style{captionStyle, noteStyle, smallStyle, titleStyle} {
+	for _, style := range []entry.Style{captionStyle, noteStyle, smallStyle} {
 		e.probes[style] = entry.NewText("", style)
 	}
 	e.ExtendBaseWidget(e)
@@ -162,7 +162,6 @@ func newExplanation() *explanation {
 
 // show says what a stage is about, with lengths in a unit.
 func (e *explanation) show(c *course, stage int, unit geometry.Unit) {
-	other := c != e.course || unit != e.unit
 	e.course, e.stage, e.unit = c, stage, unit
 	notes := c.notesOf(stage, unit)
 	for i := range e.sets {
@@ -172,9 +171,6 @@ func (e *explanation) show(c *course, stage int, unit geometry.Unit) {
 		}
 	}
 	e.fit(e.width, e.tall)
-	if other && e.grow != nil {
-		e.grow()
-	}
 }
 
 // captionOf returns what the hands do in a stage.
@@ -216,20 +212,21 @@ func setVisible(object fyne.CanvasObject, visible bool) {
 	}
 }
 
-// OnGrow sets what is called when the height has changed by itself.
-func (e *explanation) OnGrow(grow func()) { e.grow = grow }
-
 func (e *explanation) padding() float32 { return e.Theme().Size(theme.SizeNamePadding) }
 func (e *explanation) letters() float32 { return e.Theme().Size(theme.SizeNameText) }
 
-// smallest is the smallest size in which a stage is written. Only where the user has
-// chosen large letters is the least one no smaller than usual letters are.
+// smallest is the smallest size in which a stage is written: never smaller than the text
+// that the user chose, and smaller than usual only where the letters are large.
 func (e *explanation) smallest() int {
 	const large, usual = 1.25, 13
-	if e.letters() >= large*usual*growth.Larger {
+	chosen := fyne.CurrentApp().Settings().Theme().Size(theme.SizeNameText)
+	switch {
+	case e.letters() < large*usual*growth.Larger:
+		return 1
+	case e.Theme().Size(smallStyle.Size) < chosen:
 		return 2
 	}
-	return 1
+	return 3
 }
 
 // columns returns the widths of the caption, of the labels and of the notes in a size.
@@ -245,8 +242,8 @@ func (e *explanation) columns(width float32, size int) (caption, label, note flo
 func (e *explanation) iconSize(size int) float32 { return 1.4 * e.Theme().Size(styles[size].note.Size) }
 
 // room is the height that the words are to have, the same for all stages, so that nothing
-// moves from one to the next. The longest of them may be written small in it, half of them
-// need not.
+// moves from one to the next. The longest of them may be written in the smallest size in
+// it, half of them need not.
 func (e *explanation) room(width float32) float32 {
 	if e.course == nil || width <= 0 {
 		return 0
@@ -300,7 +297,7 @@ func (e *explanation) measureStage(stage, size int, width float32) float32 {
 	return max(right, e.measure(e.captionOf(stage), styles[size].caption, caption))
 }
 
-// HeightFor is part of entry.Tall.
+// HeightFor is the height of the stage at a width.
 func (e *explanation) HeightFor(width float32) float32 {
 	if e.course == nil || width <= 0 {
 		return 0
@@ -359,7 +356,7 @@ func (r *explanationRenderer) Layout(fyne.Size) { r.e.place() }
 
 // MinSize is part of fyne.WidgetRenderer.
 func (r *explanationRenderer) MinSize() fyne.Size {
-	return fyne.NewSize(1, r.e.HeightFor(r.e.Size().Width))
+	return fyne.NewSize(1, r.e.HeightFor(r.e.width))
 }
 
 // Destroy is part of fyne.WidgetRenderer.

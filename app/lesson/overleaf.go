@@ -3,6 +3,7 @@ package lesson
 import (
 	"slices"
 
+	"gussetwright/app/creases"
 	"gussetwright/geometry"
 	"gussetwright/geometry/blank"
 	"gussetwright/geometry/fold"
@@ -20,9 +21,7 @@ const (
 
 // liesOnPrint tells whether the print side lies on the table in a stage, so that the
 // hands see the reverse of the blank.
-func (c *course) liesOnPrint(stage int) bool {
-	return slices.Contains([]string{"blank", "top-cards", "turn-in", "tube"}, c.Stages[stage].Name)
-}
+func (c *course) liesOnPrint(stage int) bool { return creases.ReverseUp(&c.Stages[stage]) }
 
 // overleaf carries what is on a piece to where it is seen from the reverse: left and right
 // change places. Mountains seen from there are valleys.

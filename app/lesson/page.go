@@ -28,7 +28,8 @@ type page struct {
 	speeds      [len(speeds)]*button
 	left, right *fyne.Container // of the bar
 	message     *message
-	scroll      *entry.Scroll
+	words       *reading
+	probe       *entry.Text // never seen: to measure titles with
 	theme       *appearance.Larger
 	content     *fyne.Container
 	override    *container.ThemeOverride
@@ -54,8 +55,9 @@ func newPage(v *View) *page {
 		newButton(v, lang.L("Write practice blanks as PDF"), theme.DocumentSaveIcon(), func() { v.write("practice") }),
 	)
 	p.message = newMessage(v)
-	p.scroll = entry.NewScroll(v.text)
-	p.content = container.New(p, p.step, p.title, p.size, p.full, p.leave, v.flat, v.bag, p.scroll, v.line, p.left, p.right, p.message)
+	p.words, p.probe = newReading(v.text), entry.NewText("", titleStyle)
+	p.probe.Hide()
+	p.content = container.New(p, p.step, p.title, p.size, p.full, p.leave, v.flat, v.bag, p.words.override, v.line, p.left, p.right, p.message, p.probe)
 	p.override = container.NewThemeOverride(p.content, p.theme)
 	return p
 }
@@ -80,6 +82,7 @@ func (v *View) scale(size fyne.Size) {
 	if factor := growth.For(size, v.set.TextScale()); factor != v.page.theme.Factor {
 		v.page.theme.Factor = factor
 		v.page.override.Refresh()
+		v.page.words.scale(factor)
 	}
 }
 
@@ -108,6 +111,7 @@ func (p *page) show() {
 	v.bag.tell()
 	p.message.show()
 	p.arrange()
+	p.words.begin(v.course, stage)
 }
 
 // sizeOf states the three dimensions of a bag.
@@ -133,19 +137,18 @@ func (p *page) Layout(_ []fyne.CanvasObject, size fyne.Size) {
 	line := v.line.MinSize().Height
 	bottom -= line + gap
 	fill(v.line, margin, bottom, inner, line)
-	const most = 0.44 // of the room, for words
-	tall := min(v.text.room(inner-2*padding)+2*padding, most*(bottom-top))
-	v.text.fit(inner-2*padding, tall-2*padding)
-	bottom -= tall
-	fill(p.scroll, margin, bottom, inner, tall)
+	const most = 0.5 // of the room, for words
+	left, wide := rounded(margin+padding), rounded(inner-2*padding)
+	tall := min(rounded(v.text.room(wide)+0.5), rounded(most*(bottom-top)-2*padding))
+	v.text.fit(wide, tall)
+	bottom -= tall + 2*padding
+	p.words.lay(left, rounded(bottom+padding), wide, tall)
 	const flat = 0.46 // of the width
 	room := max(bottom-top-gap/2, 1)
 	fill(v.flat, margin, top, flat*(inner-gap), room)
 	fill(v.bag, margin+flat*(inner-gap)+gap, top, (1-flat)*(inner-gap), room)
 	if p.message.Visible() {
-		at, wide := v.bag.Position(), v.bag.Size().Width-2*padding
-		tall := min(p.message.heightFor(wide), room)
-		put(p.message, at.X+padding, at.Y+room-tall-padding, wide, tall)
+		p.layMessage(padding, room, size.Height-top)
 	}
 }
 
@@ -179,7 +182,8 @@ func (p *page) layHead(x, y, width float32) float32 {
 func (p *page) titleHeight(width float32) (height float32) {
 	for i := range p.view.course.Stages {
 		title := words.Measured(p.view.course.Stages[i].Title, p.view.set.Unit())
-		height = max(height, p.view.text.measure(title, titleStyle, width))
+		p.probe.SetText(title)
+		height = max(height, p.probe.HeightFor(width))
 	}
 	return height
 }

@@ -2,12 +2,14 @@ package lesson
 
 import (
 	"fmt"
+	"math"
 	"strings"
 	"testing"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/test"
 
+	"gussetwright/app/entry"
 	"gussetwright/app/settings"
 	"gussetwright/geometry"
 	"gussetwright/geometry/bag"
@@ -55,7 +57,7 @@ func TestNothingIsClipped(t *testing.T) {
 					b.at(stage, 0.5)
 					inPlace(t, where, b)
 					now := ""
-					for _, object := range []fyne.CanvasObject{b.flat, b.bag, b.page.scroll, b.line} {
+					for _, object := range []fyne.CanvasObject{b.flat, b.bag, b.page.words.override, b.line} {
 						now += fmt.Sprint(object.Position(), object.Size())
 					}
 					if stand == "" {
@@ -91,7 +93,8 @@ func inPlace(t *testing.T, where string, b *bench) {
 			}
 		}
 	}
-	if needed, room := b.text.HeightFor(b.text.Size().Width), b.page.scroll.Size().Height; needed > room {
+	needed, room := b.text.HeightFor(b.text.Size().Width), b.page.words.scroll.Size().Height
+	if mayScroll := b.set.TextScale() > 1.2 && b.text.size == b.text.smallest(); needed > room && !mayScroll {
 		t.Errorf("%s: the words need %.0f of %.0f", where, needed, room)
 	}
 	if least := size.Height * 0.3; b.bag.Size().Height < least {
@@ -226,7 +229,7 @@ func TestShortStagesAreWrittenLarge(t *testing.T) {
 	large := 0
 	for stage := range b.course.Stages {
 		b.at(stage, 0.5)
-		size, room := b.text.size, b.page.scroll.Size().Height
+		size, room := b.text.size, b.page.words.scroll.Size().Height
 		if size == 0 {
 			large++
 		} else if b.text.heightOf(stage, size-1, b.text.width) <= b.text.tall {
@@ -274,5 +277,69 @@ func TestTheLegendHasRoom(t *testing.T) {
 				t.Errorf("text %g, stage %d: the legend ends at %.0f of %.0f", scale, stage+1, end, b.flat.Size().Height)
 			}
 		}
+	}
+}
+
+// Words are never written smaller than the text that the user chose, which is 13 units at a
+// scale of 1 as in the rest of the window, in no stage and no window.
+func TestWordsAreAsLargeAsTheUserChose(t *testing.T) {
+	for _, size := range []fyne.Size{{Width: 900, Height: 600}, {Width: 1024, Height: 700}, {Width: 1280, Height: 800}, {Width: 1920, Height: 1080}} {
+		for _, scale := range []float64{1, 1.3, 1.5, 2} {
+			b := newBench(t, demo(t), size.Width, size.Height, func(s *settings.Settings) { s.SetTextScale(scale) }).blind()
+			chosen := float32(math.Floor(13 * scale)) // sizes are whole
+			for stage := range b.course.Stages {
+				b.at(stage, 0.5)
+				shown := &b.text.sets[b.text.size]
+				for _, text := range []*entry.Text{shown.caption, shown.notes[caution], shown.notes[tip], shown.notes[check]} {
+					if line := lineHeight(b, text); text.Visible() && line < fyne.MeasureText("Mg", chosen, fyne.TextStyle{}).Height {
+						t.Errorf("%v, text %g, stage %d: a line of %q is %.0f high", size, scale, stage+1, text.Text(), line)
+					}
+				}
+			}
+		}
+	}
+}
+
+// lineHeight is the height of one line of a text as it is written.
+func lineHeight(b *bench, text *entry.Text) float32 {
+	words := text.Text()
+	text.SetText("Mg")
+	defer text.SetText(words)
+	return text.HeightFor(1000)
+}
+
+// What has no room is read on by a key, to its end and then from the beginning; another
+// stage begins at its beginning.
+func TestWordsAreReadOn(t *testing.T) {
+	b := newBench(t, demo(t), 1024, 700, func(s *settings.Settings) { s.SetTextScale(2) }).blind()
+	scroll := b.page.words.scroll
+	stage := b.stageOf(t, "handle")
+	b.at(stage, 0.5)
+	end := b.text.HeightFor(b.text.width) - scroll.Size().Height
+	if end <= 0 || scroll.Offset.Y != 0 {
+		t.Fatalf("%.0f of the words have no room, they begin at %.0f", end, scroll.Offset.Y)
+	}
+	last := float32(0)
+	for range 10 {
+		b.typed("w")
+		if scroll.Offset.Y <= last {
+			break
+		}
+		last = scroll.Offset.Y
+	}
+	if math.Abs(float64(last-end)) > 1.5 || scroll.Offset.Y != 0 {
+		t.Errorf("read on to %.0f of %.0f, then from %.0f", last, end, scroll.Offset.Y)
+	}
+	b.typed("W")
+	b.at(stage, 0.7)
+	if scroll.Offset.Y == 0 {
+		t.Error("within the stage the words jump back")
+	}
+	if b.at(stage-1, 0.5); scroll.Offset.Y != 0 {
+		t.Errorf("the stage before begins at %.0f", scroll.Offset.Y)
+	}
+	whole := newBench(t, demo(t), 1280, 800).blind()
+	if whole.typed("w"); whole.page.words.scroll.Offset.Y != 0 {
+		t.Error("words that have room move")
 	}
 }

@@ -238,11 +238,15 @@ func TestOnceMore(t *testing.T) {
 			t.Errorf("typed %s it shows step %d, want %d", c.typed, b.player.at.stage+1, c.stage)
 		}
 	}
-	b.time = b.time.Add(5 * time.Second)
-	b.typed("1")
-	b.time = b.time.Add(2 * time.Second)
-	if b.typed("2"); b.player.at.stage != 1 {
-		t.Errorf("two digits far from each other lead to step %d", b.player.at.stage+1)
+	for pause, stage := range map[time.Duration]int{1900 * time.Millisecond: 12, 2100 * time.Millisecond: 2} {
+		b.time = b.time.Add(5 * time.Second)
+		if b.typed("1"); b.player.at.stage != 0 {
+			t.Errorf("the first digit shows step %d", b.player.at.stage+1)
+		}
+		b.time = b.time.Add(pause)
+		if b.typed("2"); b.player.at.stage != stage-1 {
+			t.Errorf("a second digit after %v shows step %d, want %d", pause, b.player.at.stage+1, stage)
+		}
 	}
 }
 
@@ -339,7 +343,7 @@ func TestWriting(t *testing.T) {
 		t.Errorf("asked for %q, the clock goes: %v", b.written, b.beat != nil)
 	}
 	stands := func() string {
-		return fmt.Sprint(b.flat.Position(), b.bag.Size(), b.page.scroll.Size(), b.line.Position())
+		return fmt.Sprint(b.flat.Position(), b.bag.Size(), b.page.words.scroll.Size(), b.line.Position())
 	}
 	before := stands()
 	b.Say("The lesson was written to /tmp/lessons/lesson.pdf", "/tmp/lessons/lesson.pdf")

@@ -153,7 +153,7 @@ func Groups() []Group {
 			{Key: fyne.KeyP, Label: lang.L("Write the proof for the client")},
 			{Key: fyne.KeyEscape, Also: fyne.KeyF11, Label: lang.L("Leave the meeting view")},
 		}},
-		{lang.L("In the lesson"), []Shortcut{
+		{InLesson(), []Shortcut{
 			{Key: fyne.KeyRight, Also: fyne.KeyPageDown, Label: lang.L("Show the next step")},
 			{Key: fyne.KeyLeft, Also: fyne.KeyPageUp, Label: lang.L("Show the step before")},
 			{Key: numbers, Label: lang.L("Show the step of that number; from 10 on type two digits")},
@@ -167,11 +167,16 @@ func Groups() []Group {
 			{Key: fyne.KeyMinus, Label: lang.L("Slower")},
 			{Key: fyne.Key0, Label: lang.L("Show the whole bag")},
 			{Key: fyne.KeyA, Label: lang.L("With or without artwork")},
+			{Key: fyne.KeyW, Label: lang.L("Read on, where the words have no room")},
+			{Key: fyne.KeyT, Label: lang.L("Turn the blank over; back again it follows the step")},
 			{Key: fyne.KeyF, Label: lang.L("Full screen")},
 			{Key: fyne.KeyEscape, Label: lang.L("Leave the lesson")},
 		}},
 	}
 }
+
+// InLesson returns the title of the group of keys of the lesson.
+func InLesson() string { return lang.L("In the lesson") }
 
 func steps() []Shortcut {
 	names := [Steps]string{

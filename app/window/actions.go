@@ -85,23 +85,33 @@ func (w *Window) tellAll(sentences []phrase.Phrase) {
 }
 
 // bindKeys ties the keys that are not in the menu, which has its own, and those of the
-// menu that are wanted in the meeting view, where there is none.
+// menu that are wanted on the whole screen, where there is none.
 func (w *Window) bindKeys() {
-	shortcuts.Register(w.window.Canvas(), map[shortcuts.ID]func(){
+	keys := map[shortcuts.ID]func(){
 		shortcuts.Undo:         w.undo,
 		shortcuts.Redo:         w.redo,
 		shortcuts.Save:         w.save,
 		shortcuts.Quit:         w.close,
 		shortcuts.Meeting:      w.toggleMeeting,
 		shortcuts.Lesson:       w.toggleLesson,
+		shortcuts.Help:         w.askHelp,
 		shortcuts.NextStep:     func() { w.nextStep(1) },
 		shortcuts.PreviousStep: func() { w.nextStep(-1) },
 		shortcuts.ZoomIn:       w.zoomIn,
 		shortcuts.LargerText:   func() { w.set.SetTextScale(w.set.TextScale() + textStep) },
 		shortcuts.SmallerText:  func() { w.set.SetTextScale(w.set.TextScale() - textStep) },
-	})
+	}
+	for id, do := range keys {
+		if s, found := shortcuts.Find(id); found {
+			keys[id] = w.unlessCovered(s.Shortcut(), do)
+		}
+	}
+	shortcuts.Register(w.window.Canvas(), keys)
 	w.window.Canvas().SetOnTypedKey(func(key *fyne.KeyEvent) {
-		switch {
+		switch over := w.over(); {
+		case over != nil && key.Name == fyne.KeyEscape:
+			over.Hide()
+		case over != nil:
 		case w.tour != nil && w.tour.TypedKey(key):
 		case w.inMeeting():
 			w.meeting.TypedKey(key)
@@ -115,12 +125,28 @@ func (w *Window) bindKeys() {
 	})
 	w.window.Canvas().SetOnTypedRune(func(letter rune) {
 		switch {
+		case w.over() != nil:
 		case w.inMeeting():
 			w.meeting.TypedRune(letter)
 		case w.inLesson():
 			w.lesson.TypedRune(letter)
 		}
 	})
+}
+
+// over returns the dialog or the list that lies over the window, or nil.
+func (w *Window) over() fyne.CanvasObject { return w.window.Canvas().Overlays().Top() }
+
+// unlessCovered keeps a shortcut from what lies behind a dialog or a list. There it goes
+// to what has the focus: the main menu hears its keys first.
+func (w *Window) unlessCovered(shortcut fyne.Shortcut, do func()) func() {
+	return func() {
+		if w.over() == nil {
+			do()
+		} else if focused, is := w.window.Canvas().Focused().(fyne.Shortcutable); is {
+			focused.TypedShortcut(shortcut)
+		}
+	}
 }
 
 // escape answers a notice, or leaves a page.

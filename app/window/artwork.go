@@ -56,18 +56,15 @@ func (w *Window) addArtwork() {
 	}
 }
 
-// dropArtwork puts files on the panel at a place of the window, and on the front where
+// dropArtwork puts files on the panel at a place of the window, and on free faces where
 // there is none.
 func (w *Window) dropArtwork(at fyne.Position, paths []string) {
 	if len(paths) == 0 || !w.bagForArtwork() {
 		return
 	}
-	panel, found := "", false
+	panel := ""
 	if w.atDesk() {
-		panel, found = w.blank.PanelAt(at)
-	}
-	if !found {
-		panel = "front"
+		panel, _ = w.blank.PanelAt(at)
 	}
 	w.goToStep(stepArtwork)
 	w.intake.Add(panel, paths...)

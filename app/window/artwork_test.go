@@ -152,6 +152,25 @@ func TestDroppedArtworkGoesOnThePanelUnderThePointer(t *testing.T) {
 	}
 }
 
+// What was dropped on no panel, or chosen in a dialog, takes one face after the other.
+func TestChosenArtworkHidesNoOther(t *testing.T) {
+	q := openedQueued(t, plainFile(t))
+	q.dropped(fyne.NewPos(2, 2), uris(pngFile(t, "first.png")))
+	q.until("the artwork", q.placed(1))
+	q.intake.Add("", pngFile(t, "second.png"))
+	q.until("the artwork", q.placed(2))
+	q.dropped(fyne.NewPos(2, 2), uris(pngFile(t, "third.png")))
+	q.until("the artwork", q.placed(3))
+	for i, want := range []string{"front", "back", "gusset-left"} {
+		if got := q.doc.State().Spec.Artwork[i]; got.On != want {
+			t.Errorf("%s goes on %s, want %s", got.File, got.On, want)
+		}
+	}
+	if q.bar.Visible() {
+		t.Errorf("the bar says %q", q.bar.Text())
+	}
+}
+
 func TestArtworkNeedsABag(t *testing.T) {
 	q := openedQueued(t, "")
 	q.dropped(fyne.NewPos(300, 300), uris(svgFile(t, "leaf.svg", 60, 40)))

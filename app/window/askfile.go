@@ -10,8 +10,10 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/lang"
+	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
+	"gussetwright/app/keyrelay"
 	"gussetwright/app/notice"
 	"gussetwright/app/places"
 	"gussetwright/app/steady"
@@ -26,27 +28,72 @@ type askFile struct {
 	ending string // such as ".gusset"; put behind a name that lacks it
 	then   func(path string)
 
-	folder *steady.Entry
-	name   *steady.Entry
+	form   *dialog.CustomDialog
+	folder *askEntry
+	name   *askEntry
 }
 
 // ask shows the question, with a folder and a name to begin with.
 func (a *askFile) ask(folder, name string) {
-	a.folder, a.name = steady.NewEntry(), steady.NewEntry()
-	a.folder.SetText(folder)
-	a.name.SetText(name)
-	browse := widget.NewButton(lang.L("Browse…"), a.browse)
-	form := dialog.NewForm(a.title, lang.L("Save"), lang.L("Cancel"), []*widget.FormItem{
+	a.folder, a.name = a.newEntry(folder), a.newEntry(name)
+	form := widget.NewForm(
 		widget.NewFormItem(lang.L("Name"), a.name),
-		widget.NewFormItem(lang.L("Folder"), container.NewBorder(nil, nil, nil, browse, a.folder)),
-	}, func(confirmed bool) {
-		if confirmed {
-			a.confirm()
-		}
-	}, a.window.window)
-	form.Resize(fyne.NewSize(min(640, a.window.window.Canvas().Size().Width*0.9), 0))
-	form.Show()
+		widget.NewFormItem(lang.L("Folder"), container.NewBorder(nil, nil, nil, a.newButton(lang.L("Browse…"), nil, a.browse), a.folder)),
+	)
+	save := a.newButton(lang.L("Save"), theme.ConfirmIcon(), a.save)
+	save.Importance = widget.HighImportance
+	a.form = dialog.NewCustomWithoutButtons(a.title, form, a.window.window)
+	a.form.SetButtons([]fyne.CanvasObject{a.newButton(lang.L("Cancel"), theme.CancelIcon(), a.cancel), save})
+	a.form.Resize(fyne.NewSize(min(640, a.window.window.Canvas().Size().Width*0.9), 0))
+	a.form.Show()
 	a.window.window.Canvas().Focus(a.name)
+}
+
+func (a *askFile) cancel() { a.form.Hide() }
+
+func (a *askFile) save() {
+	a.form.Hide()
+	a.confirm()
+}
+
+// answers takes the keys that end the question: Enter does what the part in focus is for,
+// and Escape cancels. It tells whether the key is one of them.
+func (a *askFile) answers(key *fyne.KeyEvent, enter func()) bool {
+	switch key.Name {
+	case fyne.KeyReturn, fyne.KeyEnter:
+		enter()
+	case fyne.KeyEscape:
+		a.cancel()
+	default:
+		return false
+	}
+	return true
+}
+
+func (a *askFile) newButton(text string, icon fyne.Resource, tapped func()) *keyrelay.Button {
+	b := keyrelay.New(text, tapped, func(key *fyne.KeyEvent) bool { return a.answers(key, tapped) })
+	b.Icon = icon
+	return b
+}
+
+// askEntry is an entry of the question.
+type askEntry struct {
+	steady.Entry
+	of *askFile
+}
+
+func (a *askFile) newEntry(text string) *askEntry {
+	e := &askEntry{of: a}
+	e.ExtendBaseWidget(e)
+	e.SetText(text)
+	return e
+}
+
+// TypedKey is part of fyne.Focusable.
+func (e *askEntry) TypedKey(key *fyne.KeyEvent) {
+	if !e.of.answers(key, e.of.save) {
+		e.Entry.TypedKey(key)
+	}
 }
 
 func (a *askFile) browse() {

@@ -6,9 +6,11 @@ import (
 
 	"fyne.io/fyne/v2/lang"
 
+	"gussetwright/app/help"
 	"gussetwright/app/jobs"
 	"gussetwright/app/lesson"
 	"gussetwright/app/places"
+	"gussetwright/app/shortcuts"
 	"gussetwright/app/words"
 )
 
@@ -39,6 +41,15 @@ func (w *Window) toggleLesson() {
 	case w.commitTyping():
 		w.showPage(w.lesson)
 		w.window.Canvas().Focus(w.lesson.FirstFocus())
+	}
+}
+
+// askHelp shows the help, which begins in the lesson with the keys of the lesson.
+func (w *Window) askHelp() {
+	fromLesson := w.inLesson()
+	w.showHelp()
+	if page, is := w.pages.Objects[0].(*help.Page); is && fromLesson {
+		page.BeginWith(shortcuts.InLesson())
 	}
 }
 

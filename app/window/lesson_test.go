@@ -5,6 +5,11 @@ import (
 	"testing"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/test"
+	"fyne.io/fyne/v2/widget"
+
+	"gussetwright/app/help"
+	"gussetwright/app/shortcuts"
 )
 
 func TestLessonNeedsABag(t *testing.T) {
@@ -112,5 +117,45 @@ func TestHelpLeadsBackToTheLesson(t *testing.T) {
 	press(fyne.KeyEscape)
 	if !w.inMeeting() || w.window.Canvas().Focused() != w.meeting.FirstFocus() {
 		t.Errorf("in the meeting view %v, the keys go to %T", w.inMeeting(), w.window.Canvas().Focused())
+	}
+}
+
+// Opened from the lesson, by its menu item or by its key on the whole screen, the help
+// begins with the keys of the lesson; from the desk, with those of the menu.
+func TestHelpBeginsWhereTheUserIs(t *testing.T) {
+	w := opened(t, demoFile(t))
+	first := func() string {
+		t.Helper()
+		page, shown := w.pages.Objects[0].(*help.Page)
+		if !shown {
+			t.Fatal("the help is not shown")
+		}
+		titles := map[string]bool{}
+		for _, group := range shortcuts.Groups() {
+			titles[group.Title] = true
+		}
+		for _, object := range test.LaidOutObjects(page) {
+			if label, is := object.(*widget.Label); is && titles[label.Text] {
+				return label.Text
+			}
+		}
+		return ""
+	}
+	key, _ := shortcuts.Find(shortcuts.Help)
+	ask := func() {
+		w.window.Canvas().(interface{ TypedShortcut(fyne.Shortcut) }).TypedShortcut(key.Shortcut())
+	}
+	if ask(); first() != "File" {
+		t.Errorf("from the desk the help begins with %q", first())
+	}
+	press(w, fyne.KeyEscape)
+	w.toggleLesson()
+	w.lesson.TypedRune('f')
+	if ask(); first() != "In the lesson" {
+		t.Errorf("from the lesson the help begins with %q", first())
+	}
+	press(w, fyne.KeyEscape)
+	if !w.inLesson() {
+		t.Error("the help does not lead back to the lesson")
 	}
 }

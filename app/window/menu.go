@@ -43,6 +43,7 @@ func (m *menu) item(id shortcuts.ID, label string, do func()) *fyne.MenuItem {
 	item := fyne.NewMenuItem(label, do)
 	if s, found := shortcuts.Find(id); found {
 		item.Shortcut = s.Shortcut()
+		item.Action = m.window.unlessCovered(item.Shortcut, do)
 	}
 	return item
 }
@@ -168,7 +169,7 @@ func (m *menu) bag() *fyne.Menu {
 func (m *menu) help() *fyne.Menu {
 	w := m.window
 	return fyne.NewMenu(lang.L("Help"),
-		m.item(shortcuts.Help, lang.L("Help"), w.showHelp),
+		m.item(shortcuts.Help, lang.L("Help"), w.askHelp),
 		fyne.NewMenuItem(lang.L("Tour"), w.startTour),
 	)
 }

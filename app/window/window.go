@@ -8,6 +8,7 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/lang"
 
+	"gussetwright/app/appearance"
 	"gussetwright/app/artstep"
 	"gussetwright/app/blankpane"
 	"gussetwright/app/document"
@@ -56,6 +57,7 @@ type Window struct {
 	desk     *desk        // steps, panes, findings
 	foot     *status.Line
 	pages    *fyne.Container // the desk, or a page in its place
+	wardrobe *appearance.Wardrobe
 	layers   *fyne.Container // all of the window, and the tour on top of it
 	tour     *welcome.Tour
 	begun    bool // there is a bag that the user began with
@@ -88,6 +90,7 @@ func newWindow(app fyne.App, set *settings.Settings, doc *document.Document, fil
 	w.steps = steps.New(w.doc, w.look, set, w.art, w.files, later)
 	w.desk = newDesk(set, w.steps, w.blank, w.folded, w.findings)
 	w.pages = container.NewStack(w.desk.all)
+	w.wardrobe = appearance.NewWardrobe(app, set, w.desk.all, w.meeting, w.lesson)
 	frame := container.NewBorder(w.bar, w.foot, nil, nil, w.pages)
 	w.bar.OnMove(func() { frame.Layout.Layout(frame.Objects, frame.Size()) })
 	w.layers = container.NewStack(frame)
@@ -135,8 +138,10 @@ func (w *Window) showPage(page fyne.CanvasObject) {
 	if w.inLesson() && page != w.lesson {
 		w.endLesson()
 	}
+	w.wardrobe.Leaves(w.pages.Objects[0])
 	w.pages.Objects = []fyne.CanvasObject{page}
 	w.pages.Refresh()
+	w.wardrobe.Comes(page)
 	if w.begun && page != w.meeting && page != w.lesson {
 		w.foot.Show()
 	} else {
