@@ -44,9 +44,14 @@ func Wear(app fyne.App, set *settings.Settings) {
 		waiting = true
 		fyne.Do(func() {
 			waiting = false
-			drawing(app.Driver().AllWindows(), func() { app.Settings().SetTheme(worn) })
+			putOn(app, worn)
 		})
 	})
+}
+
+// putOn gives all that is in the windows a theme.
+func putOn(app fyne.App, worn fyne.Theme) {
+	drawing(app.Driver().AllWindows(), func() { app.Settings().SetTheme(worn) })
 }
 
 // drawing does something as if the first of the windows were being drawn. With another

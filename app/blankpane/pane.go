@@ -110,7 +110,9 @@ func (p *Pane) take(state document.State) {
 		p.grips[i] = grips(laid, i)
 	}
 	p.arrange()
-	p.strip.show(p.layers, laid)
+	if p.strip.show(p.layers, laid) && !p.Size().IsZero() {
+		p.Refresh() // for another height of the strip
+	}
 }
 
 // arrange lays the pieces out anew after the view or the blank changed.

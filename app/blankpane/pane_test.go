@@ -260,19 +260,55 @@ func TestLayersPopUp(t *testing.T) {
 	popup.Hide()
 }
 
-// Where the legend would leave the blank no room, it gives way.
+// Where the legend would leave the blank no room it takes a third of the pane, in whole
+// rows, and its last entry is reached by scrolling.
 func TestLegendGivesWay(t *testing.T) {
 	b := newBench(t, bag.Default(), 900, 700)
-	if !b.strip.body.Visible() {
-		t.Fatal("there is no legend in a large pane")
+	whole := b.strip.Size().Height
+	if whole < 20 {
+		t.Fatalf("in a large pane the legend has a height of %g", whole)
 	}
 	b.window.Resize(fyne.NewSize(230, 260))
-	if b.strip.body.Visible() || b.surface.Size().Height < 200 {
-		t.Errorf("shown %v, the blank has a height of %g", b.strip.body.Visible(), b.surface.Size().Height)
+	height := b.strip.Size().Height
+	last := b.strip.body.Objects[len(b.strip.body.Objects)-1]
+	if height < 20 || height > 260/3 || last.Position().Y < height {
+		t.Fatalf("in a small pane the legend has a height of %g, its last entry begins at %g", height, last.Position().Y)
+	}
+	for _, entry := range b.strip.body.Objects {
+		const space = 5 // of a word above its letters and below
+		if top, bottom := entry.Position().Y+space, entry.Position().Y+entry.Size().Height-space; top < height && bottom > height {
+			t.Errorf("an entry from %g to %g is cut at %g", top, bottom, height)
+		}
+	}
+	b.strip.scroll.ScrollToBottom()
+	if end := last.Position().Y + last.Size().Height - b.strip.scroll.Offset.Y; end > height+1 {
+		t.Errorf("after scrolling the last entry ends at %g of %g", end, height)
 	}
 	b.window.Resize(fyne.NewSize(900, 700))
-	if !b.strip.body.Visible() {
-		t.Error("the legend does not come back")
+	if got := b.strip.Size().Height; got != whole {
+		t.Errorf("with room again the legend has a height of %g, want %g", got, whole)
+	}
+}
+
+// Another handle has other entries in the legend, and the strip the height for them at once.
+func TestLegendHasRoomForNewEntries(t *testing.T) {
+	spec := bag.Default()
+	heights := map[float32]bool{}
+	b := newBench(t, spec, 420, 700)
+	for width := float32(300); width < 600; width += 50 {
+		b.window.Resize(fyne.NewSize(width, 700))
+		for _, kind := range []bag.HandleKind{bag.HandleNone, bag.HandleRope, bag.HandleTwisted, bag.HandleNone} {
+			spec.Handle.Kind = kind
+			b.doc.Set(spec)
+			got, want := b.strip.Size().Height, b.strip.heightIn(b.Size())
+			if got != want {
+				t.Errorf("%s at a width of %g: the legend has a height of %g, its entries need %g", kind, width, got, want)
+			}
+			heights[want] = true
+		}
+	}
+	if len(heights) < 2 {
+		t.Errorf("all legends have one height, so the test shows nothing: %v", heights)
 	}
 }
 

@@ -9,18 +9,21 @@ import (
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
+	"gussetwright/app/steady"
 	"gussetwright/geometry/blank"
 	"gussetwright/render/dieline"
 	"gussetwright/render/flat"
 	"gussetwright/render/scene"
 )
 
-// strip is the legend below the blank: a sample of each kind of line with its name.
+// strip is the legend below the blank: a sample of each kind of line with its name. Where
+// it has less room than it needs it can be scrolled.
 type strip struct {
 	widget.BaseWidget
-	shown explained
-	body  *fyne.Container
-	off   bool // hidden by the user
+	shown  explained
+	body   *fyne.Container
+	scroll *steady.Scroll
+	off    bool // hidden by the user
 }
 
 // explained is what the strip depends on.
@@ -35,7 +38,9 @@ func (e explained) equal(other explained) bool {
 }
 
 func newStrip() *strip {
-	s := &strip{body: container.NewWithoutLayout()}
+	s := &strip{}
+	s.body = container.New(stripRows{s})
+	s.scroll = steady.NewScroll(s.body)
 	s.ExtendBaseWidget(s)
 	return s
 }
@@ -48,8 +53,9 @@ var legendRoles = []scene.Role{
 	scene.Cutting, scene.Creasing, scene.ReverseCreasing, scene.Punching, scene.Gluing, scene.Bleed, scene.ContentArea,
 }
 
-// show explains the layers that are shown and are on the blank.
-func (s *strip) show(layers flat.Layers, laid *blank.Blank) {
+// show explains the layers that are shown and are on the blank. It tells whether these are
+// others than before, so that the strip needs another height.
+func (s *strip) show(layers flat.Layers, laid *blank.Blank) (others bool) {
 	next := explained{paper: paperOf(laid)}
 	for _, role := range legendRoles {
 		absent := role == scene.Punching && len(laid.Pieces[0].Holes) == 0 ||
@@ -62,7 +68,7 @@ func (s *strip) show(layers flat.Layers, laid *blank.Blank) {
 		next.parts = dieline.Behind(&laid.Pieces[0])
 	}
 	if next.equal(s.shown) {
-		return
+		return false
 	}
 	s.shown = next
 	s.body.Objects = nil
@@ -73,6 +79,7 @@ func (s *strip) show(layers flat.Layers, laid *blank.Blank) {
 		s.add(newPartSample(part, next.paper), partWord(part))
 	}
 	s.Refresh()
+	return true
 }
 
 func (s *strip) add(sample fyne.CanvasObject, text string) {
@@ -89,16 +96,15 @@ func (s *strip) heightAt(width float32) float32 {
 	return s.flow(width, func(fyne.CanvasObject, fyne.Position) {})
 }
 
-// heightIn returns the height of the strip in a pane. It gives way where it would take
-// more than a third of it.
+// heightIn returns the height of the strip in a pane: at most a third of it, in whole rows.
 func (s *strip) heightIn(pane fyne.Size) float32 {
 	height := s.heightAt(pane.Width)
-	fits := height <= pane.Height/3
-	show(s.body, fits)
-	if !fits {
-		return 0
+	if height <= pane.Height/3 {
+		return height
 	}
-	return height
+	pad := theme.Padding()
+	row := s.body.Objects[0].MinSize().Height - pad
+	return max(float32(int((pane.Height/3-pad)/row)), 1)*row + pad
 }
 
 // flow visits the entries of the strip row by row, and returns their height.
@@ -120,13 +126,7 @@ func (s *strip) flow(width float32, place func(fyne.CanvasObject, fyne.Position)
 type stripRenderer struct{ strip *strip }
 
 // Layout is part of fyne.WidgetRenderer.
-func (r *stripRenderer) Layout(size fyne.Size) {
-	r.strip.body.Resize(size)
-	r.strip.flow(size.Width, func(object fyne.CanvasObject, at fyne.Position) {
-		object.Move(at)
-		object.Resize(object.MinSize())
-	})
-}
+func (r *stripRenderer) Layout(size fyne.Size) { r.strip.scroll.Resize(size) }
 
 // MinSize is part of fyne.WidgetRenderer; the pane asks heightAt for the height.
 func (r *stripRenderer) MinSize() fyne.Size { return fyne.NewSize(1, 1) }
@@ -136,14 +136,31 @@ func (r *stripRenderer) Objects() []fyne.CanvasObject {
 	if r.strip.off {
 		return nil
 	}
-	return []fyne.CanvasObject{r.strip.body}
+	return []fyne.CanvasObject{r.strip.scroll}
 }
 
 // Refresh is part of fyne.WidgetRenderer.
 func (r *stripRenderer) Refresh() {
 	r.Layout(r.strip.Size())
 	r.strip.body.Refresh()
+	r.strip.scroll.Refresh()
 }
 
 // Destroy is part of fyne.WidgetRenderer.
 func (r *stripRenderer) Destroy() {}
+
+// stripRows lays out the entries of the strip.
+type stripRows struct{ strip *strip }
+
+// Layout is part of fyne.Layout.
+func (l stripRows) Layout(_ []fyne.CanvasObject, size fyne.Size) {
+	l.strip.flow(size.Width, func(object fyne.CanvasObject, at fyne.Position) {
+		object.Move(at)
+		object.Resize(object.MinSize())
+	})
+}
+
+// MinSize is part of fyne.Layout: the height is that at the present width.
+func (l stripRows) MinSize([]fyne.CanvasObject) fyne.Size {
+	return fyne.NewSize(1, l.strip.heightAt(l.strip.Size().Width))
+}

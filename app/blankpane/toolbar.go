@@ -30,14 +30,14 @@ func newToolbar(p *Pane) *toolbar {
 	t.measure = toolrow.Named(lang.L("Measure"), appearance.MeasureIcon(), func() { p.Measure(!p.Measuring()) })
 	t.legend = toolrow.Quiet(lang.L("Legend"), nil, func() { p.ShowLegend(!p.LegendShown()) })
 	layers := toolrow.Named(lang.L("Layers"), appearance.LayersIcon(), nil)
-	layers.OnTapped = func() { p.chooseLayers(layers) }
+	layers.OnTapped = func() { p.chooseLayers(toolrow.Seen(t.body, layers)) }
 	out := toolrow.Sign(lang.L("Zoom out"), appearance.ZoomOutIcon(), p.ZoomOut)
 	in := toolrow.Sign(lang.L("Zoom in"), appearance.ZoomInIcon(), p.ZoomIn)
 	fit := toolrow.Sign(lang.L("Show the whole blank"), appearance.FitIcon(), p.Fit)
-	// Wheel and keys zoom as well, and the legend can be put away.
 	t.body = toolrow.New(title,
 		[]fyne.CanvasObject{out, t.percent, in, fit, t.measure, layers, t.legend},
-		[]fyne.CanvasObject{title}, []fyne.CanvasObject{out, in}, []fyne.CanvasObject{t.percent}, []fyne.CanvasObject{t.legend})
+		[]fyne.CanvasObject{title}, []fyne.CanvasObject{out, in}, []fyne.CanvasObject{t.percent}, []fyne.CanvasObject{t.legend},
+		[]fyne.CanvasObject{fit}, []fyne.CanvasObject{layers})
 	t.ExtendBaseWidget(t)
 	return t
 }

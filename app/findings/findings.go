@@ -82,6 +82,20 @@ func (s *Strip) CreateRenderer() fyne.WidgetRenderer {
 	return widget.NewSimpleRenderer(container.NewBorder(s.title, nil, nil, nil, s.scroll))
 }
 
+// mostLetters is how high the first finding may be for the strip to have room for it
+// whatever the window wants, in heights of a letter.
+const mostLetters = 8
+
+// MinSize is part of fyne.CanvasObject: there is room for the first finding.
+func (s *Strip) MinSize() fyne.Size {
+	least := s.BaseWidget.MinSize()
+	if len(s.rows) == 0 {
+		return least
+	}
+	first := min(s.rows[0].MinSize().Height, mostLetters*theme.TextSize())
+	return least.Max(fyne.NewSize(0, s.title.MinSize().Height+3*theme.Padding()+first))
+}
+
 // show puts the findings of a state into the rows. Rows are used again, since this
 // is called for every step of a drag.
 func (s *Strip) show(state document.State) {

@@ -82,9 +82,7 @@ func severityName(s check.Severity) string {
 // CreateRenderer is part of fyne.Widget.
 func (r *row) CreateRenderer() fyne.WidgetRenderer {
 	head := container.New(headLayout{}, r.sign, r.kind)
-	texts := container.NewGridWithColumns(2, r.message, r.remedy)
-	return widget.NewSimpleRenderer(container.NewStack(r.ground,
-		container.NewBorder(nil, nil, head, nil, texts)))
+	return widget.NewSimpleRenderer(container.NewStack(r.ground, container.New(&rowLayout{}, head, r.message, r.remedy)))
 }
 
 // showPlace rings the place of the finding in the panes.

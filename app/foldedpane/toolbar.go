@@ -29,10 +29,9 @@ func newToolbar(p *Pane) *toolbar {
 	out := toolrow.Sign(lang.L("Zoom out"), appearance.ZoomOutIcon(), p.ZoomOut)
 	in := toolrow.Sign(lang.L("Zoom in"), appearance.ZoomInIcon(), p.ZoomIn)
 	fit := toolrow.Sign(lang.L("Show the whole bag"), appearance.FitIcon(), p.Fit)
-	// Wheel and keys zoom as well.
 	t.body = toolrow.New(title,
 		[]fyne.CanvasObject{t.views, t.beside, out, in, fit},
-		[]fyne.CanvasObject{title}, []fyne.CanvasObject{out, in}, []fyne.CanvasObject{t.beside})
+		[]fyne.CanvasObject{title}, []fyne.CanvasObject{out, in}, []fyne.CanvasObject{t.beside}, []fyne.CanvasObject{fit})
 	t.ExtendBaseWidget(t)
 	t.show()
 	return t
@@ -84,15 +83,7 @@ func (t *toolbar) besideItems() []*fyne.MenuItem {
 	return items
 }
 
-// open shows a list below a button.
+// open shows a list below a button, or below the list that the button is in.
 func (t *toolbar) open(below fyne.CanvasObject, items []*fyne.MenuItem) {
-	driver := fyne.CurrentApp().Driver()
-	on := driver.CanvasForObject(below)
-	if on == nil {
-		return
-	}
-	at := driver.AbsolutePositionForObject(below).AddXY(0, below.Size().Height)
-	popup := widget.NewPopUpMenu(fyne.NewMenu("", items...), on)
-	popup.ShowAtPosition(at)
-	on.Focus(popup)
+	toolrow.OpenList(toolrow.Seen(t.body, below), items)
 }

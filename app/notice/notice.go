@@ -10,6 +10,8 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
+
+	"gussetwright/app/appearance"
 )
 
 // Kind is what a notice is about.
@@ -111,7 +113,7 @@ func (b *Bar) Say(kind Kind, text string, answers ...Answer) {
 			}
 			b.next()
 		}
-		button := widget.NewButton(answer.Label, give)
+		button := appearance.NewButton(answer.Label, give)
 		if answer.Main {
 			button.Importance = widget.HighImportance
 			focus = button
@@ -151,7 +153,7 @@ func (b *Bar) Answers() []*widget.Button {
 	var buttons []*widget.Button
 	if b.Visible() {
 		for _, object := range b.answers.Objects {
-			buttons = append(buttons, object.(*widget.Button))
+			buttons = append(buttons, &object.(*appearance.Button).Button)
 		}
 	}
 	return buttons

@@ -1,7 +1,7 @@
 // Package toolrow lays out the row of tools above a pane: the title on the left, the
 // tools on the right. Where the pane is too narrow for all of them, words give way to
-// their icons, and then those tools that can be done without, so that the window fits
-// small screens. What a tool without a word does is said below it.
+// their icons, and then tools move into a list at the end of the row, so that the window
+// fits small screens. What a tool without a word does is said below it.
 package toolrow
 
 import (
@@ -24,11 +24,14 @@ func Quiet(text string, icon fyne.Resource, tapped func()) *widget.Button {
 
 // New returns the row of a title and tools. Where there is no room, first the words of
 // tools with an icon give way, the last first. Then those of yielding do, first to last,
-// the tools of a group together; they must be reachable by other means.
+// the tools of a group together. Tools that gave way are in the list of a button at the
+// end; a title is not.
 func New(title fyne.CanvasObject, tools []fyne.CanvasObject, yielding ...[]fyne.CanvasObject) *fyne.Container {
 	r := &row{title: title, yielding: yielding, hint: paneview.NewCaption()}
+	r.more = newMore(r)
 	objects := append([]fyne.CanvasObject{title}, tools...)
-	for _, tool := range tools {
+	objects = append(objects, r.more)
+	for _, tool := range objects {
 		if button, is := tool.(*Button); is {
 			button.row = r
 		}
@@ -39,7 +42,9 @@ func New(title fyne.CanvasObject, tools []fyne.CanvasObject, yielding ...[]fyne.
 type row struct {
 	title    fyne.CanvasObject
 	yielding [][]fyne.CanvasObject
-	hint     *paneview.Caption // on top of what lies below the row
+	more     *Button             // opens the list of what was left out
+	left     []fyne.CanvasObject // out of the row
+	hint     *paneview.Caption   // on top of what lies below the row
 	width    float32
 }
 
@@ -50,17 +55,23 @@ func (r *row) yields(object fyne.CanvasObject) bool {
 
 // tools returns the title and the tools among the objects of the row.
 func (r *row) tools(objects []fyne.CanvasObject) []fyne.CanvasObject {
-	return slices.DeleteFunc(slices.Clone(objects), func(o fyne.CanvasObject) bool { return o == r.hint.Container })
+	return slices.DeleteFunc(slices.Clone(objects), func(o fyne.CanvasObject) bool {
+		return o == r.hint.Container || o == fyne.CanvasObject(r.more)
+	})
 }
 
 // MinSize is part of fyne.Layout.
 func (r *row) MinSize(objects []fyne.CanvasObject) fyne.Size {
-	width, height := -theme.Padding(), float32(0)
+	width, height, listed := -theme.Padding(), float32(0), false
 	for _, object := range r.tools(objects) {
 		height = max(height, object.MinSize().Height)
 		if !r.yields(object) {
 			width += leastWidth(object) + theme.Padding()
 		}
+		listed = listed || r.yields(object) && object != r.title
+	}
+	if listed {
+		width += r.more.MinSize().Width + theme.Padding()
 	}
 	return fyne.NewSize(max(width, 0), height)
 }
@@ -70,6 +81,10 @@ func (r *row) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 	r.width = size.Width
 	objects = r.tools(objects)
 	shown := r.fitting(objects, size.Width)
+	r.left = slices.DeleteFunc(slices.Clone(objects), func(o fyne.CanvasObject) bool { return o == r.title || slices.Contains(shown, o) })
+	if objects = append(objects, r.more); len(r.left) > 0 {
+		shown = append(shown, r.more)
+	}
 	x := size.Width
 	for _, object := range slices.Backward(objects) {
 		show(object, slices.Contains(shown, object))
@@ -105,9 +120,14 @@ func (r *row) fitting(objects []fyne.CanvasObject, room float32) []fyne.CanvasOb
 			button.shorten(short)
 		}
 	}
+	listed := false
 	for _, group := range r.yielding {
 		if width <= room {
 			break
+		}
+		if !listed && !slices.Contains(group, r.title) {
+			listed = true
+			width += r.more.MinSize().Width + theme.Padding()
 		}
 		for _, object := range group {
 			width -= object.MinSize().Width + theme.Padding()

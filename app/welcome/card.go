@@ -57,8 +57,8 @@ func (r *cardRenderer) colour() {
 }
 
 // way is a card that begins a bag: a picture, a title, one sentence, what is to be
-// entered, and the button that begins.
-func way(picture fyne.Resource, title, sentence string, entries fyne.CanvasObject, button *widget.Button) *card {
+// entered, and the button that begins. cards is how the cards lie.
+func way(cards *rank, picture fyne.Resource, title, sentence string, entries, button fyne.CanvasObject) *card {
 	const side = 56
 	drawing := canvas.NewImageFromResource(picture)
 	drawing.FillMode = canvas.ImageFillContain
@@ -69,9 +69,9 @@ func way(picture fyne.Resource, title, sentence string, entries fyne.CanvasObjec
 	head.Wrapping = fyne.TextWrapWord
 	words := widget.NewLabel(sentence)
 	words.Wrapping = fyne.TextWrapWord
-	top := container.NewVBox(drawing, head, words)
+	text := container.NewVBox(head, words)
 	if entries != nil {
-		top.Add(entries)
+		text.Add(entries)
 	}
-	return newCard(container.NewBorder(nil, button, nil, nil, top))
+	return newCard(container.New(wayLayout{cards}, drawing, text, button))
 }

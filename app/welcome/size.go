@@ -28,26 +28,41 @@ type measures struct {
 // measure is one entry with the complaint below it.
 type measure struct {
 	field     *bag.Field
-	entry     *steady.Entry
+	entry     *sizeEntry
 	complaint *widget.Label
+}
+
+// sizeEntry is an entry that comes into sight when it gains the focus.
+type sizeEntry struct {
+	steady.Entry
+	bring func(fyne.CanvasObject)
+}
+
+// FocusGained is part of fyne.Focusable.
+func (e *sizeEntry) FocusGained() {
+	e.Entry.FocusGained()
+	e.bring(e)
 }
 
 const gussetPath = "bag.gusset_mm"
 
-func newMeasures(set *settings.Settings, accept func(width, depth, height float64)) *measures {
+func newMeasures(set *settings.Settings, accept func(width, depth, height float64), bring func(fyne.CanvasObject)) *measures {
 	m := &measures{set: set, accept: accept}
 	rows := container.NewVBox()
 	usual := bag.Default()
+	labels := make([]fyne.CanvasObject, 0, len(m.entries))
 	for i, path := range []string{"bag.width_mm", gussetPath, "bag.height_mm"} {
 		field, _ := bag.FieldAt(path)
-		one := &measure{field: field, entry: steady.NewEntry(), complaint: widget.NewLabel("")}
+		one := &measure{field: field, entry: &sizeEntry{bring: bring}, complaint: widget.NewLabel("")}
+		one.entry.ExtendBaseWidget(one.entry)
 		one.entry.OnSubmitted = func(string) { m.next(i) }
 		one.complaint.Wrapping = fyne.TextWrapWord
 		one.complaint.Importance = widget.DangerImportance
 		one.complaint.Hide()
 		m.entries[i] = one
 		label := widget.NewLabel(lang.L(field.Label) + " " + field.Symbol)
-		rows.Add(container.NewGridWithColumns(2, label, one.entry))
+		labels = append(labels, label)
+		rows.Add(container.New(labelled{&labels}, label, one.entry))
 		rows.Add(one.complaint)
 	}
 	m.object = rows

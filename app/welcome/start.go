@@ -34,24 +34,44 @@ type Start struct {
 	set     *settings.Settings
 	actions Actions
 	size    *measures
-	content fyne.CanvasObject
+	scroll  *steady.Scroll
 }
 
-// widest is the width of the page in the units of fyne at the usual text size.
-const widest = 1040
+// widest is the width of the page in heights of a letter.
+const widest = 80
 
 // NewStart returns the start page.
 func NewStart(set *settings.Settings, actions Actions) *Start {
 	s := &Start{set: set, actions: actions}
-	s.size = newMeasures(set, actions.FromSize)
-	s.content = steady.NewScroll(container.New(
+	s.size = newMeasures(set, actions.FromSize, s.bring)
+	s.scroll = steady.NewScroll(container.New(
 		column{widest}, container.NewPadded(container.NewVBox(s.heading(), s.ways(), s.recent()))))
 	s.ExtendBaseWidget(s)
 	return s
 }
 
 // CreateRenderer is part of fyne.Widget.
-func (s *Start) CreateRenderer() fyne.WidgetRenderer { return widget.NewSimpleRenderer(s.content) }
+func (s *Start) CreateRenderer() fyne.WidgetRenderer { return widget.NewSimpleRenderer(s.scroll) }
+
+// button returns a button that comes into sight when it gains the focus.
+func (s *Start) button(text string, importance widget.Importance, tapped func()) *appearance.Button {
+	b := appearance.NewButton(text, tapped)
+	b.Importance = importance
+	b.OnFocus = func() { s.bring(b) }
+	return b
+}
+
+// bring scrolls an object of the page into sight.
+func (s *Start) bring(object fyne.CanvasObject) {
+	driver := fyne.CurrentApp().Driver()
+	top := driver.AbsolutePositionForObject(object).Y - driver.AbsolutePositionForObject(s.scroll.Content).Y
+	margin := 2 * theme.Padding()
+	offset := max(s.scroll.Offset.Y, top+object.Size().Height+margin-s.scroll.Size().Height)
+	offset = max(min(offset, top-margin), 0)
+	if offset != s.scroll.Offset.Y {
+		s.scroll.ScrollToOffset(fyne.NewPos(0, offset))
+	}
+}
 
 // heading names the program and offers the tour.
 func (s *Start) heading() fyne.CanvasObject {
@@ -64,26 +84,23 @@ func (s *Start) heading() fyne.CanvasObject {
 	name.TextStyle.Bold = true
 	about := widget.NewLabel(lang.L("Design a paper carrier bag and get the blank, the files and the numbers for it. How would you like to begin?"))
 	about.Wrapping = fyne.TextWrapWord
-	tour := widget.NewButton(lang.L("Take the tour"), s.actions.TakeTour)
-	open := widget.NewButton(lang.L("Open a project…"), s.actions.Open)
-	return container.NewPadded(container.NewBorder(nil, nil, icon, container.NewCenter(container.NewHBox(tour, open)),
-		container.NewVBox(name, about)))
+	tour := s.button(lang.L("Take the tour"), widget.MediumImportance, s.actions.TakeTour)
+	open := s.button(lang.L("Open a project…"), widget.MediumImportance, s.actions.Open)
+	return container.NewPadded(container.New(heading{}, icon, container.NewVBox(name, about), container.NewHBox(tour, open)))
 }
 
 // ways are the three ways to begin.
 func (s *Start) ways() fyne.CanvasObject {
-	begin := widget.NewButton(lang.L("Begin with the product"), s.actions.FromProduct)
-	begin.Importance = widget.HighImportance
-	create := widget.NewButton(lang.L("Make the bag"), s.size.submit)
-	create.Importance = widget.HighImportance
-	demo := widget.NewButton(lang.L("Open the demo"), s.actions.OpenDemo)
-	demo.Importance = widget.HighImportance
-	return container.NewGridWithColumns(3,
-		container.NewPadded(way(appearance.FromProductIcon(), lang.L("From a product"),
+	begin := s.button(lang.L("Begin with the product"), widget.HighImportance, s.actions.FromProduct)
+	create := s.button(lang.L("Make the bag"), widget.HighImportance, s.size.submit)
+	demo := s.button(lang.L("Open the demo"), widget.HighImportance, s.actions.OpenDemo)
+	cards := &rank{}
+	return container.New(cards,
+		container.NewPadded(way(cards, appearance.FromProductIcon(), lang.L("From a product"),
 			lang.L("Say what goes in and how heavy it is, and get a size that fits."), nil, begin)),
-		container.NewPadded(way(appearance.FromSizeIcon(), lang.L("From a size"),
+		container.NewPadded(way(cards, appearance.FromSizeIcon(), lang.L("From a size"),
 			lang.L("Enter width, depth and height, in any unit: 240, 24 cm or 9 1/2 in."), s.size.object, create)),
-		container.NewPadded(way(appearance.ProgramIcon(), lang.L("From the demo"),
+		container.NewPadded(way(cards, appearance.ProgramIcon(), lang.L("From the demo"),
 			lang.L("Look at the finished bag of an invented tea house and change what you like."), nil, demo)))
 }
 
@@ -97,12 +114,20 @@ func (s *Start) recent() fyne.CanvasObject {
 	title.TextStyle.Bold = true
 	list := container.NewVBox()
 	for _, path := range paths {
-		name := widget.NewButton(filepath.Base(path), func() { s.actions.OpenRecent(path) })
-		name.Importance = widget.LowImportance
+		name := s.button(short(filepath.Base(path)), widget.LowImportance, func() { s.actions.OpenRecent(path) })
 		folder := widget.NewLabel(filepath.Dir(path))
 		folder.Truncation = fyne.TextTruncateEllipsis
 		folder.Importance = widget.LowImportance
 		list.Add(container.NewBorder(nil, nil, name, nil, folder))
 	}
 	return container.NewVBox(title, container.NewPadded(newCard(list)))
+}
+
+// short returns a name that is not too long to stand on a button of any window.
+func short(name string) string {
+	const most = 30
+	if letters := []rune(name); len(letters) > most {
+		return string(letters[:most-1]) + "…"
+	}
+	return name
 }

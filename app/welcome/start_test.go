@@ -8,10 +8,9 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/test"
-	"fyne.io/fyne/v2/widget"
 
+	"gussetwright/app/appearance"
 	"gussetwright/app/settings"
-	"gussetwright/app/steady"
 	"gussetwright/geometry"
 	"gussetwright/geometry/geomtest"
 )
@@ -116,7 +115,7 @@ func TestSizeByKeyboard(t *testing.T) {
 	page, did, window := start(t, settings.Light, 1, usual)
 	window.Canvas().Focus(page.size.entries[0].entry)
 	for _, text := range []string{"240", "100", "360"} {
-		entry := window.Canvas().Focused().(*steady.Entry)
+		entry := window.Canvas().Focused().(*sizeEntry)
 		test.Type(entry, text)
 		entry.TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
 	}
@@ -157,10 +156,10 @@ func TestForgottenFilesAreNotListed(t *testing.T) {
 }
 
 // buttonOf returns the button with a text in what is shown.
-func buttonOf(object fyne.CanvasObject, text string) *widget.Button {
-	var found *widget.Button
+func buttonOf(object fyne.CanvasObject, text string) *appearance.Button {
+	var found *appearance.Button
 	for _, o := range test.LaidOutObjects(object) {
-		if button, is := o.(*widget.Button); is && button.Text == text {
+		if button, is := o.(*appearance.Button); is && button.Text == text {
 			found = button
 		}
 	}

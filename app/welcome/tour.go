@@ -12,6 +12,7 @@ import (
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
+	"gussetwright/app/appearance"
 	"gussetwright/app/keyrelay"
 )
 
@@ -30,9 +31,9 @@ type Tour struct {
 	title    *widget.Label
 	text     *widget.Label
 	count    *widget.Label
-	previous *keyrelay.Button
-	next     *keyrelay.Button
-	leave    *keyrelay.Button
+	previous *tourButton
+	next     *tourButton
+	leave    *tourButton
 }
 
 // NewTour returns a hidden tour. left is called when it ends or is left.
@@ -43,10 +44,10 @@ func NewTour(stops []Stop, left func()) *Tour {
 	t.title.SizeName = theme.SizeNameSubHeadingText
 	t.title.Wrapping, t.text.Wrapping = fyne.TextWrapWord, fyne.TextWrapWord
 	t.count.Importance = widget.LowImportance
-	t.previous = keyrelay.New(lang.L("Previous"), t.Previous, t.TypedKey)
-	t.next = keyrelay.New(lang.L("Next"), t.Next, t.TypedKey)
+	t.previous = newTourButton(lang.L("Previous"), t.Previous, t.TypedKey)
+	t.next = newTourButton(lang.L("Next"), t.Next, t.TypedKey)
 	t.next.Importance = widget.HighImportance
-	t.leave = keyrelay.New(lang.L("Leave the tour"), t.Leave, t.TypedKey)
+	t.leave = newTourButton(lang.L("Leave the tour"), t.Leave, t.TypedKey)
 	t.leave.Importance = widget.LowImportance
 	buttons := container.NewHBox(t.leave, layout.NewSpacer(), t.count, t.previous, t.next)
 	t.card = &tourCard{card{content: container.NewBorder(t.title, buttons, nil, nil, t.text), border: theme.ColorNamePrimary}}
@@ -79,7 +80,7 @@ func (t *Tour) Leave() {
 	}
 	t.Hide()
 	if on := t.canvas(); on != nil {
-		if button, relays := on.Focused().(*keyrelay.Button); relays && slices.Contains([]*keyrelay.Button{t.previous, t.next, t.leave}, button) {
+		if button, relays := on.Focused().(*tourButton); relays && slices.Contains([]*tourButton{t.previous, t.next, t.leave}, button) {
 			on.Unfocus()
 		}
 	}
@@ -165,6 +166,45 @@ func (t *Tour) target() (at fyne.Position, size fyne.Size, found bool) {
 		at = at.Subtract(driver.AbsolutePositionForObject(on.Content()))
 	}
 	return at, part.Size(), true
+}
+
+// tourButton is a button that hands keys on to the tour.
+type tourButton struct {
+	widget.Button
+
+	ring  appearance.Ring
+	relay func(*fyne.KeyEvent) bool
+}
+
+func newTourButton(text string, tapped func(), relay func(*fyne.KeyEvent) bool) *tourButton {
+	b := &tourButton{relay: relay}
+	b.Text, b.OnTapped = text, tapped
+	b.ExtendBaseWidget(b)
+	return b
+}
+
+// TypedKey is part of fyne.Focusable.
+func (b *tourButton) TypedKey(event *fyne.KeyEvent) {
+	if !keyrelay.ToWindow(b, event) && !b.relay(event) {
+		b.Button.TypedKey(event)
+	}
+}
+
+// CreateRenderer is part of fyne.Widget.
+func (b *tourButton) CreateRenderer() fyne.WidgetRenderer {
+	return b.ring.Round(&b.Button, b.Button.CreateRenderer())
+}
+
+// FocusGained is part of fyne.Focusable.
+func (b *tourButton) FocusGained() {
+	b.ring.Show(true)
+	b.Button.FocusGained()
+}
+
+// FocusLost is part of fyne.Focusable.
+func (b *tourButton) FocusLost() {
+	b.ring.Show(false)
+	b.Button.FocusLost()
 }
 
 // tourCard is a card that keeps clicks from what lies below it.
