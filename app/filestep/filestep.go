@@ -10,6 +10,7 @@ import (
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
+	"gussetwright/app/appearance"
 	"gussetwright/app/document"
 	"gussetwright/app/entry"
 	"gussetwright/app/export"
@@ -37,7 +38,7 @@ type Step struct {
 	folder  *folder
 	list    *list
 	warning *entry.Message
-	button  *widget.Button
+	button  *appearance.Button
 	running *running
 	result  *result
 }
@@ -66,7 +67,8 @@ func newStep(doc *document.Document, project func() string, set *settings.Settin
 	s.folder = newFolder(window, s.choicesChanged)
 	s.list = newList()
 	s.warning = entry.NewMessage()
-	s.button = widget.NewButtonWithIcon(lang.L("Write files"), theme.DocumentSaveIcon(), s.write)
+	s.button = appearance.NewButton(lang.L("Write files"), s.write)
+	s.button.Icon = theme.DocumentSaveIcon()
 	s.button.Importance = widget.HighImportance
 	s.running = newRunning(runner.Cancel)
 	s.result = newResult()

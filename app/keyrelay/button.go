@@ -4,12 +4,13 @@ package keyrelay
 
 import (
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/widget"
+
+	"gussetwright/app/appearance"
 )
 
 // Button is a button that hands keys on.
 type Button struct {
-	widget.Button
+	appearance.Button
 
 	relay func(*fyne.KeyEvent) bool
 }

@@ -3,6 +3,8 @@ package keyrelay
 import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/widget"
+
+	"gussetwright/app/appearance"
 )
 
 // Page takes the keys for which what stands on it has no use.
@@ -14,7 +16,7 @@ type Page interface {
 // PageButton is a button that leaves to its page all keys but those that press it. It is
 // embedded in the button of a page.
 type PageButton struct {
-	widget.Button
+	appearance.Button
 
 	page Page
 }

@@ -9,6 +9,7 @@ import (
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
+	"gussetwright/app/appearance"
 	"gussetwright/app/entry"
 )
 
@@ -46,7 +47,7 @@ type rankRow struct {
 	note, near *entry.Text
 	proof      *entry.Text
 	offers     *offers
-	take       *widget.Button
+	take       *appearance.Button
 	detail     *entry.Column
 
 	bar, light, ring *canvas.Rectangle
@@ -59,7 +60,7 @@ func newRankRow(owner *ranking, act, take string) *rankRow {
 		bar: canvas.NewRectangle(color.Transparent), light: canvas.NewRectangle(color.Transparent), ring: canvas.NewRectangle(color.Transparent),
 	}
 	r.offers = newOffers(act, func(i int) { owner.change(r.row.key, i) })
-	r.take = widget.NewButton(take, func() { owner.take(r.row.key) })
+	r.take = appearance.NewButton(take, func() { owner.take(r.row.key) })
 	r.take.Importance = widget.HighImportance
 	r.detail = entry.NewColumn(1.5, r.proof, r.offers, r.take)
 	r.light.Hide()

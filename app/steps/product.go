@@ -8,6 +8,7 @@ import (
 	"fyne.io/fyne/v2/lang"
 	"fyne.io/fyne/v2/widget"
 
+	"gussetwright/app/appearance"
 	"gussetwright/app/document"
 	"gussetwright/app/entry"
 	"gussetwright/app/steppage"
@@ -165,7 +166,7 @@ func sizeOf(body *bag.Body) product.Size {
 func litres(volume float64) string { return words.Number(volume, 1) }
 
 // button is a button that is only refreshed when it changes.
-type button struct{ widget.Button }
+type button struct{ appearance.Button }
 
 func newButton(label string, pressed func()) *button {
 	b := &button{}
