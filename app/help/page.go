@@ -59,8 +59,9 @@ func New(version string, back func()) *Page {
 		text.Add(head)
 		text.Add(part.content)
 	}
-	p.scroll = container.NewVScroll(container.New(readable{}, text))
-	p.content = container.NewBorder(nil, nil, container.NewPadded(contents), nil, p.scroll)
+	// Both scroll where large text leaves too little room.
+	p.scroll = container.NewScroll(container.New(readable{}, text))
+	p.content = container.NewBorder(nil, nil, container.NewVScroll(container.NewPadded(contents)), nil, p.scroll)
 	p.ExtendBaseWidget(p)
 	return p
 }

@@ -46,6 +46,9 @@ func TestWindowFitsASmallScreen(t *testing.T) {
 		w.toggleLesson()
 		fits("lesson")
 		w.toggleLesson()
+		w.showHelp()
+		fits("help")
+		w.goToStep(1)
 		w.showWelcome()
 		fits("ways to begin")
 	}
