@@ -14,6 +14,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"gussetwright/app/foldedpane"
+	"gussetwright/app/toolrow"
 	"gussetwright/app/words"
 	"gussetwright/geometry"
 	"gussetwright/geometry/bag"
@@ -127,7 +128,7 @@ func (p *bagPane) openViews() {
 		item.Checked = v.Name == p.viewName()
 		items = append(items, item)
 	}
-	openList(p.views, items...)
+	toolrow.OpenList(p.views, items)
 }
 
 // tell says what is special about what is seen.

@@ -21,15 +21,3 @@ func (b *button) quiet() *button {
 	b.Importance = widget.LowImportance
 	return b
 }
-
-// openList opens a list of choices below a button.
-func openList(below *button, items ...*fyne.MenuItem) {
-	driver := fyne.CurrentApp().Driver()
-	on := driver.CanvasForObject(below)
-	if on == nil {
-		return
-	}
-	list := widget.NewPopUpMenu(fyne.NewMenu("", items...), on)
-	list.ShowAtPosition(driver.AbsolutePositionForObject(below).AddXY(0, below.Size().Height))
-	on.Focus(list)
-}

@@ -8,6 +8,7 @@ import (
 
 	"gussetwright/app/foldedpane"
 	"gussetwright/app/paneview"
+	"gussetwright/app/toolrow"
 )
 
 // flatPane shows the blank with what is folded and glued in a stage, and below it what
@@ -75,9 +76,10 @@ func (p *flatPane) openSides() {
 		item.Checked = p.chosen == side
 		return item
 	}
-	openList(p.side,
+	toolrow.OpenList(p.side, []*fyne.MenuItem{
 		item(lang.L("As the hands hold it"), asHandsHoldIt), fyne.NewMenuItemSeparator(),
-		item(lang.L("Print side up"), printUp), item(lang.L("Reverse up"), reverseUp))
+		item(lang.L("Print side up"), printUp), item(lang.L("Reverse up"), reverseUp),
+	})
 }
 
 func (p *flatPane) choose(side upside) {
