@@ -103,7 +103,7 @@ func (a *artist) textures(snapshot *document.Snapshot, v solid.View, scale float
 		piece := &snapshot.Blank.Pieces[i]
 		if side := snapshot.Side(i); !side.Bare() {
 			list[i] = a.papered.texture(i)
-			list[i].Take(side.PictureOn(&a.bench, piece, scale, quality), scale, piece.Height)
+			list[i].Take(a.print(side, piece, scale, quality), scale, piece.Height)
 			continue
 		}
 		list[i] = solid.Sample(piece, v.Paper, v.Look.Ink, scale, func(panel string) string {
@@ -114,6 +114,15 @@ func (a *artist) textures(snapshot *document.Snapshot, v solid.View, scale float
 		})
 	}
 	return list
+}
+
+// print returns the picture of a piece, for now. Room is kept for drafts, which follow each
+// other quickly; that of a fine picture, ten times as much, is let go of.
+func (a *artist) print(side *printed.Side, piece *blank.Piece, scale float64, quality printed.Quality) *image.RGBA {
+	if quality == printed.Draft {
+		return side.PictureOn(&a.bench, piece, scale, quality)
+	}
+	return side.Picture(piece, scale, quality)
 }
 
 // hidden tells whether other layers cover most of a panel on the folded bag.
