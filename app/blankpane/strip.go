@@ -99,7 +99,7 @@ func (s *strip) heightAt(width float32) float32 {
 // heightIn returns the height of the strip in a pane: at most a third of it, in whole rows.
 func (s *strip) heightIn(pane fyne.Size) float32 {
 	height := s.heightAt(pane.Width)
-	if height <= pane.Height/3 {
+	if height <= max(pane.Height/3, 0) {
 		return height
 	}
 	pad := theme.Padding()
