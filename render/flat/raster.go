@@ -36,9 +36,11 @@ func (r *raster) reset(width, height int) {
 	r.top, r.bottom = height, 0
 }
 
-// empty returns room that is empty, out of one that is where that is large enough.
+// empty returns room that is empty, out of one that is where that is large enough and not
+// much too large.
 func empty[T any](room []T, size int) []T {
-	if cap(room) < size {
+	const muchTooLarge = 4
+	if had := cap(room); had < size || had > muchTooLarge*size {
 		return make([]T, size)
 	}
 	return room[:size]

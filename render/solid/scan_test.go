@@ -258,3 +258,13 @@ func TestTextureTakesAnotherPicture(t *testing.T) {
 		}
 	}
 }
+
+// What a texture took for a near look it does not keep for a distant one.
+func TestTextureLetsGoOfMemory(t *testing.T) {
+	near, far := image.NewRGBA(image.Rect(0, 0, 1000, 1000)), image.NewRGBA(image.Rect(0, 0, 100, 100))
+	texture := NewTexture(near, 8, 125)
+	texture.Take(far, 0.8, 125)
+	if kept := cap(texture.levels[0].pixels); kept > muchTooLarge*100*100 {
+		t.Errorf("room for %d pixels is kept for 10000", kept)
+	}
+}

@@ -74,14 +74,20 @@ func (t *Texture) build(base level, height float64) {
 	t.levels, t.height = levels, height
 }
 
+// muchTooLarge is how many times as large as needed memory is let go of: a texture for a
+// near look takes a hundred times as much as the next for a draft.
+const muchTooLarge = 4
+
 // room returns a level with pixels, in the memory of the present one where that will do.
 func (t *Texture) room(number, width, height int, scale float64) level {
-	l := level{width: width, height: height, scale: scale}
-	if number < len(t.levels) && cap(t.levels[number].pixels) >= width*height {
-		l.pixels = t.levels[number].pixels[:width*height]
-	} else {
-		l.pixels = make([]packed, width*height)
+	l, size := level{width: width, height: height, scale: scale}, width*height
+	if number < len(t.levels) {
+		if had := cap(t.levels[number].pixels); size <= had && had <= muchTooLarge*size {
+			l.pixels = t.levels[number].pixels[:size]
+			return l
+		}
 	}
+	l.pixels = make([]packed, size)
 	return l
 }
 
