@@ -71,6 +71,13 @@ func (a *artist) draw(o order) picture {
 // giveBack takes a picture that is shown no longer, to be drawn over.
 func (a *artist) giveBack(old *image.RGBA) { a.renderer.Recycle(old) }
 
+// letGo frees what is kept from picture to picture.
+func (a *artist) letGo() {
+	a.lock.Lock()
+	defer a.lock.Unlock()
+	a.papered, a.bench = papered{}, printed.Bench{}
+}
+
 // paper returns the textures of the bag, as fine as the picture needs them. A draft
 // takes what is there, or coarse ones, which are made soon.
 func (a *artist) paper(o *order) []*solid.Texture {

@@ -27,6 +27,10 @@ func (p *Painter) Paint(snapshot *document.Snapshot, v solid.View) *image.RGBA {
 	return p.artist.draw(order{snapshot: snapshot, view: v}).pixels
 }
 
+// LetGo frees what is kept from picture to picture, tens of megabytes for a large one. It
+// waits for a picture that is being drawn.
+func (p *Painter) LetGo() { p.artist.letGo() }
+
 // GiveBack takes a picture that is shown no longer, to be drawn over.
 func (p *Painter) GiveBack(old *image.RGBA) { p.artist.giveBack(old) }
 

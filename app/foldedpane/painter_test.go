@@ -1,6 +1,7 @@
 package foldedpane
 
 import (
+	"bytes"
 	"image"
 	"math"
 	"testing"
@@ -66,5 +67,20 @@ func TestTurning(t *testing.T) {
 	}
 	if got := Turned(from, fyne.Delta{DX: 10, DY: 5}); got.Azimuth >= from.Azimuth || got.Elevation <= from.Elevation {
 		t.Errorf("a drag to the right and down turned %+v to %+v", from, got)
+	}
+}
+
+// What is let go of is made anew for the next picture, which is the same.
+func TestPainterLetsGo(t *testing.T) {
+	b := newBench(t, demo(t), 300, 300)
+	painter, snapshot := NewPainter(), b.doc.State().Snapshot
+	v := b.view(300, 300)
+	first := painter.Paint(snapshot, v)
+	painter.LetGo()
+	if kept := painter.artist.papered; kept.textures != nil || kept.snapshot != nil {
+		t.Error("textures are kept")
+	}
+	if again := painter.Paint(snapshot, v); !bytes.Equal(again.Pix, first.Pix) {
+		t.Error("the picture is another than before")
 	}
 }

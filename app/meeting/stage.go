@@ -173,6 +173,14 @@ func (s *stage) TypedKey(key *fyne.KeyEvent) {
 	s.view.TypedKey(key)
 }
 
+// letGo frees what figures keep for their next pictures. A picture that is being drawn is
+// not waited for here.
+func (s *stage) letGo() {
+	for _, f := range s.all() {
+		go f.painter.LetGo()
+	}
+}
+
 func (s *stage) close() {
 	for _, f := range s.all() {
 		f.close()

@@ -100,6 +100,7 @@ func (v *View) Shut() (told string) {
 		told = v.said
 	}
 	v.open = false
+	v.stage.letGo()
 	return told
 }
 
