@@ -17,6 +17,10 @@ import (
 	"gussetwright/geometry/bag"
 )
 
+// PriceDecimals are the digits after the point of a price at most: one sheet often costs
+// less than a hundredth can tell apart.
+const PriceDecimals = 6
+
 // Quantity is what a number entry shows and changes. Lengths are millimetres,
 // whatever unit they are shown in.
 type Quantity struct {

@@ -57,8 +57,6 @@ type figure struct {
 	settled func(made)  // told when a picture is shown and none is on its way
 	ordered int         // the number of the last order
 	shown   int         // the number of the order whose picture is seen
-	width   int         // of that picture
-	height  int
 	closed  bool
 }
 
@@ -82,7 +80,7 @@ func (f *figure) draw(o order) {
 	}
 	f.ordered++
 	o.number = f.ordered
-	if f.width != o.width || f.height != o.height {
+	if shown := f.picture.Image; shown != nil && shown.Bounds().Size() != image.Pt(o.width, o.height) {
 		paneview.Outgrown(f.picture)
 	}
 	f.request(o)
@@ -101,7 +99,7 @@ func (f *figure) show(m made) {
 		f.artist.giveBack(m.pixels)
 		return
 	}
-	f.shown, f.width, f.height = m.number, m.width, m.height
+	f.shown = m.number
 	f.artist.giveBack(paneview.Swap(f.picture, m.pixels))
 	if m.number == f.ordered {
 		f.settled(m)

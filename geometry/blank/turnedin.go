@@ -40,13 +40,15 @@ func (p *Piece) GluedTurnIns(spec bag.Spec) []PanelArea {
 // under returns the box of what is glued over the turn-in, as it would lie on the piece
 // with the turn-in still up.
 func (turnIn *Panel) under(glue *GlueArea) (box geometry.Rect, lies bool) {
+	seam := glue.Role == GlueSeam && turnIn.Box.Min.X <= geometry.Tolerance
+	patch := glue.Role == GluePatch && glue.Panel == turnIn.Column
+	if !seam && !patch {
+		return geometry.Rect{}, false
+	}
 	box = glue.Shape.Bounds()
-	switch {
-	case glue.Role == GlueSeam && turnIn.Box.Min.X <= geometry.Tolerance:
+	if seam {
 		by := turnIn.Box.Min.X - box.Min.X
 		box.Min.X, box.Max.X = box.Min.X+by, box.Max.X+by
-	case glue.Role != GluePatch || glue.Panel != turnIn.Column:
-		return geometry.Rect{}, false
 	}
 	fold := turnIn.Box.Min.Y
 	box.Min.Y, box.Max.Y = 2*fold-box.Max.Y, 2*fold-box.Min.Y
