@@ -128,13 +128,17 @@ func (s *set) objects() []fyne.CanvasObject {
 	return objects
 }
 
-// measured is the height that all stages have room in.
+// measured is the height that all stages have room in, and what it was measured for.
 type measured struct {
-	course  *course
-	unit    geometry.Unit
-	width   float32
-	letters float32
-	height  float32
+	of     lettered
+	height float32
+}
+
+// lettered is all that the heights of stages depend on.
+type lettered struct {
+	course         *course
+	unit           geometry.Unit
+	width, letters float32
 }
 
 func newExplanation() *explanation {
@@ -248,36 +252,34 @@ func (e *explanation) room(width float32) float32 {
 	if e.course == nil || width <= 0 {
 		return 0
 	}
-	wanted := measured{course: e.course, unit: e.unit, width: width, letters: e.letters()}
-	if last := e.measured; last.height > 0 {
-		if wanted.height = last.height; last == wanted {
-			return last.height
-		}
-		wanted.height = 0
+	of := e.lettered(width)
+	if e.measured.of == of && e.measured.height > 0 {
+		return e.measured.height
 	}
-	var usual []float32
+	height, usual := float32(0), []float32(nil)
 	for stage := range e.course.Stages {
-		wanted.height = max(wanted.height, e.heightOf(stage, e.smallest(), width))
+		height = max(height, e.heightOf(stage, e.smallest(), width))
 		usual = append(usual, e.heightOf(stage, 1, width))
 	}
 	slices.Sort(usual)
-	wanted.height = max(wanted.height, usual[len(usual)/2])
-	e.measured = wanted
-	return wanted.height
+	e.measured = measured{of, max(height, usual[len(usual)/2])}
+	return e.measured.height
+}
+
+func (e *explanation) lettered(width float32) lettered {
+	return lettered{e.course, e.unit, width, e.letters()}
 }
 
 // written is a stage in a size, at a width.
 type written struct {
-	course         *course
-	unit           geometry.Unit
-	stage, size    int
-	width, letters float32
+	of          lettered
+	stage, size int
 }
 
 // heightOf is the height of a stage that is written in a size. The toolkit asks for it with
 // every picture.
 func (e *explanation) heightOf(stage, size int, width float32) float32 {
-	key := written{e.course, e.unit, stage, size, width, e.letters()}
+	key := written{e.lettered(width), stage, size}
 	if _, known := e.heights[key]; !known {
 		const most = 500 // of one course there are far fewer
 		if len(e.heights) > most {
