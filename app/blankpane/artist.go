@@ -48,8 +48,7 @@ const (
 
 // artist paints orders. It may be asked from several goroutines.
 type artist struct {
-	say        func(string) string // translates names on the drawing
-	dimensions func(scene.Drawing) // writes its numbers as the window does
+	voice scene.Voice // of the names and numbers on the drawing
 
 	spare spares.Pictures
 
@@ -161,7 +160,7 @@ func (a *artist) draw(o order, inked bool) []scene.Drawing {
 	if a.drawn == wanted {
 		return a.drawings
 	}
-	screen := dieline.Screen{Letter: wanted.letter, Unit: o.unit, Say: a.say, Plain: o.view.plain}
+	screen := dieline.Screen{Letter: wanted.letter, Unit: o.unit, Voice: a.voice, Plain: o.view.plain}
 	for i := range o.snapshot.Placed {
 		if inked {
 			screen.Covered = append(screen.Covered, o.snapshot.Placed[i].Place)
@@ -169,9 +168,7 @@ func (a *artist) draw(o order, inked bool) []scene.Drawing {
 	}
 	a.drawings = a.drawings[:0]
 	for i := range laid.Pieces {
-		drawing := screen.Draw(laid, i)
-		a.dimensions(drawing)
-		a.drawings = append(a.drawings, drawing)
+		a.drawings = append(a.drawings, screen.Draw(laid, i))
 	}
 	a.drawn = wanted
 	return a.drawings

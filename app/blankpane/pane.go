@@ -56,7 +56,7 @@ type Pane struct {
 func New(doc *document.Document, look *focus.Focus, set *settings.Settings) *Pane {
 	p := &Pane{doc: doc, look: look, set: set, layers: layersOf(set), fitted: true}
 	p.view = view{scale: 1, letter: letterHeight()}
-	p.artist = &artist{say: words.OnDrawing(), dimensions: words.Dimensions()}
+	p.artist = &artist{voice: words.DrawingVoice()}
 	p.worker = latest.New(p.artist.paint, func(made picture) {
 		fyne.Do(func() { p.show(made) })
 	})

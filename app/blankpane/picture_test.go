@@ -89,7 +89,7 @@ func TestDrawingWordsAreComplete(t *testing.T) {
 		spec.Handle.Eyelets = true
 		laid := blank.Lay(spec)
 		for i := range laid.Pieces {
-			dieline.Screen{Letter: 3, Say: say}.Draw(&laid, i)
+			dieline.Screen{Letter: 3, Voice: scene.Spoken(say)}.Draw(&laid, i)
 		}
 	}
 	for text := range asked {

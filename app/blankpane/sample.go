@@ -70,7 +70,7 @@ func (s *sample) paint(width, height int) image.Image {
 	density := float64(width) / float64(max(s.Size().Width, 1))
 	box := geometry.RectAt(0, 0, float64(width)/density, float64(height)/density)
 	inner := geometry.RectAt(sampleEdge, 0, box.Width()-2*sampleEdge, box.Height())
-	drawing := s.draw(dieline.Screen{Letter: letterHeight(), Say: words.OnDrawing()}, inner)
+	drawing := s.draw(dieline.Screen{Letter: letterHeight(), Voice: words.DrawingVoice()}, inner)
 	s.painter.Begin(pixels, flat.View{Scale: density, Origin: geometry.Vec2{Y: box.Max.Y}, Pen: pen * density})
 	s.painter.Clear(s.paper)
 	s.painter.Draw(drawing, barePalettes[appearance.IsDark()], flat.AllLayers())

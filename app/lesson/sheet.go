@@ -22,7 +22,7 @@ import (
 // sheet draws the blank, either side up: what is folded and glued in a stage stands out
 // from a faint drawing of the rest.
 type sheet struct {
-	say func(string) string // translates names on the drawing
+	voice scene.Voice // of the names and numbers on the drawing
 
 	spare spares.Pictures
 
@@ -49,7 +49,7 @@ type plain struct {
 	bare, reverse bool
 }
 
-func newSheet() *sheet { return &sheet{say: words.OnDrawing()} }
+func newSheet() *sheet { return &sheet{voice: words.DrawingVoice()} }
 
 // Widths of lines in pixels of fyne, and as multiples of a crease.
 const (
@@ -132,7 +132,7 @@ func (s *sheet) draw(o *order) {
 			s.painter.Fill(s.palette.Ground, opening.Shape)
 		}
 	}
-	screen := dieline.Screen{Letter: o.letter / spread.scale, Say: s.say}
+	screen := dieline.Screen{Letter: o.letter / spread.scale, Voice: s.voice}
 	shown := flat.AllLayers().With(scene.Artwork, false).With(scene.Dimensions, false).With(scene.Bleed, false).
 		With(scene.ContentArea, false).With(scene.Gluing, false)
 	s.dashes = dashesOf(screen)

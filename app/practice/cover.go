@@ -162,7 +162,7 @@ func (m maker) legend(column *report.Column) {
 		{scene.Gluing, m.say("glued on the print side")},
 	}
 	grown := m.Paper.growth()
-	screen := dieline.Screen{Letter: fullLetter, Say: m.Say}
+	screen := dieline.Screen{Letter: fullLetter, Voice: m.voice()}
 	for start := 0; start < len(rows); start += 2 {
 		area := column.Reserve(sampleRow * grown)
 		for i, row := range rows[start:min(start+2, len(rows))] {

@@ -3,7 +3,6 @@ package practice
 import (
 	"slices"
 
-	"gussetwright/app/voice"
 	"gussetwright/geometry"
 	"gussetwright/render/dieline"
 	"gussetwright/render/report"
@@ -44,15 +43,7 @@ func (m maker) measured(piece int, reduction float64) scene.Drawing {
 
 // drawn returns the drawing of a piece, its measures in the unit of the order.
 func (m maker) drawn(piece int, letter float64) scene.Drawing {
-	d := dieline.Screen{Letter: letter, Unit: m.Unit, Say: m.Say}.Draw(&m.Snapshot.Blank, piece)
-	writer := voice.WriterIn(m.Say)
-	for i, item := range d.Items {
-		if label, is := item.(scene.Label); is {
-			label.Text = writer.Text(label.Text)
-			d.Items[i] = label
-		}
-	}
-	return d
+	return dieline.Screen{Letter: letter, Unit: m.Unit, Voice: m.voice()}.Draw(&m.Snapshot.Blank, piece)
 }
 
 // forPrinting tells whether an item matters for printing alone.

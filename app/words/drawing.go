@@ -3,7 +3,8 @@ package words
 import (
 	"fyne.io/fyne/v2/lang"
 
-	"gussetwright/geometry/arithmetic"
+	"gussetwright/app/voice"
+	"gussetwright/geometry"
 	"gussetwright/render/scene"
 )
 
@@ -37,16 +38,16 @@ func OnDrawing() func(string) string {
 	}
 }
 
-// Dimensions returns what writes the numbers of a drawing for the window in the language of
-// the user. What it is given is changed.
-func Dimensions() func(scene.Drawing) {
-	write := writer()
-	return func(drawing scene.Drawing) {
-		for i, item := range drawing.Items {
-			if label, is := item.(scene.Label); is && label.Role == scene.Dimensions && write.Mark != arithmetic.Point {
-				label.Text = write.Text(label.Text)
-				drawing.Items[i] = label
-			}
-		}
-	}
+// DrawingVoice returns what says the names and numbers on the drawing in the language of the
+// user. It may be asked from any goroutine.
+func DrawingVoice() scene.Voice { return drawing{OnDrawing(), writer()} }
+
+type drawing struct {
+	scene.Spoken
+	numbers voice.Writer
+}
+
+// Number is part of scene.Voice.
+func (d drawing) Number(value float64, decimals int) string {
+	return d.numbers.Number(geometry.FormatNumber(value, decimals))
 }

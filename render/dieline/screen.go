@@ -19,8 +19,8 @@ type Screen struct {
 	Dash float64
 	// Unit is the unit of the dimensions; empty is millimetres.
 	Unit geometry.Unit
-	// Say translates a name on the drawing; nil leaves it in English.
-	Say func(string) string
+	// Voice says the names and numbers on the drawing; nil is English.
+	Voice scene.Voice
 	// Plain leaves out the dimensions round the piece, and the room that they take.
 	Plain bool
 	// Covered are the panels on which artwork is shown: no name is written over it.
@@ -55,7 +55,7 @@ func OnScreen(laid *blank.Blank, piece int, letter float64) scene.Drawing {
 // lettering; lettering that finds none is left out.
 func (s Screen) Draw(laid *blank.Blank, index int) scene.Drawing {
 	piece := &laid.Pieces[index]
-	d := drafter{laid: laid, spec: laid.Spec, piece: piece, u: s.Letter, voice: scene.Spoken(s.Say), screen: &s}
+	d := drafter{laid: laid, spec: laid.Spec, piece: piece, u: s.Letter, voice: scene.OrEnglish(s.Voice), screen: &s}
 	d.items = make([]scene.Item, 0, 512)
 	d.holes()
 	d.names()
@@ -96,7 +96,7 @@ func (s Screen) Media(laid *blank.Blank, index int) geometry.Rect {
 // Sample draws what a role looks like, in the middle of a box, or nothing for a
 // role that has no lines.
 func (s Screen) Sample(role scene.Role, box geometry.Rect) scene.Drawing {
-	d := drafter{u: s.Letter, voice: scene.Spoken(s.Say), screen: &s}
+	d := drafter{u: s.Letter, voice: scene.OrEnglish(s.Voice), screen: &s}
 	left, right := box.Center(), box.Center()
 	left.X, right.X = box.Min.X, box.Max.X
 	if role == scene.Legend {
@@ -111,7 +111,7 @@ func (s Screen) Sample(role scene.Role, box geometry.Rect) scene.Drawing {
 // SamplePart draws what the outline of a part looks like that is glued to the reverse, in
 // the middle of a box.
 func (s Screen) SamplePart(part blank.GlueRole, box geometry.Rect) scene.Drawing {
-	d := drafter{u: s.Letter, voice: scene.Spoken(s.Say), screen: &s}
+	d := drafter{u: s.Letter, voice: scene.OrEnglish(s.Voice), screen: &s}
 	left, right := box.Center(), box.Center()
 	left.X, right.X = box.Min.X, box.Max.X
 	d.samplePart(part, left, right)

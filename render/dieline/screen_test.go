@@ -84,7 +84,7 @@ func TestScreenSaysAllMeasures(t *testing.T) {
 
 func TestScreenSpeaksUnitsAndLanguages(t *testing.T) {
 	laid := blank.Lay(bag.Default())
-	screen := Screen{Letter: 5, Unit: geometry.Inch, Say: func(text string) string { return "«" + text + "»" }}
+	screen := Screen{Letter: 5, Unit: geometry.Inch, Voice: scene.Spoken(func(text string) string { return "«" + text + "»" })}
 	var texts []string
 	for _, item := range screen.Draw(&laid, 0).Items {
 		if label, isLabel := item.(scene.Label); isLabel {
