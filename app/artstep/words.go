@@ -56,8 +56,7 @@ func placesOn(b *blank.Blank, present string) []entry.Option {
 
 // factsOf says what a file is.
 func factsOf(art *artwork.Art, unit geometry.Unit) string {
-	length := func(mm float64) string { return words.Number(mm/unit.Length(), unit.Decimals()) }
-	size := geometry.WithUnit(length(art.Source.Size.X)+" × "+length(art.Source.Size.Y), string(unit))
+	size := words.Size(unit, art.Source.Size.X, art.Source.Size.Y)
 	text := art.Format + ", " + size
 	if !art.Stated {
 		text = art.Format + ", " + fmt.Sprintf(lang.L("about %s, as the file does not say"), size)

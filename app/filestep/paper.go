@@ -10,7 +10,6 @@ import (
 	"gussetwright/app/practice"
 	"gussetwright/app/settings"
 	"gussetwright/app/words"
-	"gussetwright/geometry"
 )
 
 // paperKey is where the paper of practice blanks is remembered, once one was chosen.
@@ -36,7 +35,8 @@ func newPaper(set *settings.Settings) *paper {
 func (p *paper) show() {
 	var options []entry.Option
 	for _, paper := range practice.Papers() {
-		options = append(options, entry.Option{Value: string(paper), Word: string(paper), Line: sizeOf(paper, p.set.Unit())})
+		size := paper.Size()
+		options = append(options, entry.Option{Value: string(paper), Word: string(paper), Line: words.Size(p.set.Unit(), size.Width, size.Height)})
 	}
 	p.SetOptions(options)
 	p.Put(string(p.chosen()))
@@ -49,11 +49,4 @@ func (p *paper) chosen() practice.Paper {
 		return chosen
 	}
 	return practice.UsualPaper(p.set.Unit())
-}
-
-// sizeOf states the size of a paper.
-func sizeOf(paper practice.Paper, unit geometry.Unit) string {
-	size := paper.Size()
-	length := func(mm float64) string { return words.Number(mm/unit.Length(), unit.Decimals()) }
-	return length(size.Width) + " × " + length(size.Height) + " " + string(unit)
 }

@@ -16,7 +16,6 @@ import (
 	"gussetwright/app/export"
 	"gussetwright/app/latest"
 	"gussetwright/app/settings"
-	"gussetwright/app/voice"
 	"gussetwright/app/words"
 	"gussetwright/geometry"
 	"gussetwright/render/dieline"
@@ -70,8 +69,7 @@ func (p *picture) order(snapshot *document.Snapshot, day time.Time) {
 // draw draws every piece. One that cannot be drawn is left out here; writing it
 // says why.
 func draw(order drawing) (drawn []image.Image) {
-	said := voice.Voice{Say: func(text string) string { return lang.L(text) }, Unit: geometry.Millimetre} // as in the file
-	for i, sheet := range dieline.SheetsIn(&order.snapshot.Blank, order.day, said) {
+	for i, sheet := range dieline.SheetsIn(&order.snapshot.Blank, order.day, words.Document(geometry.Millimetre)) { // as in the file
 		across := max(sheet.Media.Width(), sheet.Media.Height())
 		if picture, err := export.Draw(order.snapshot, sheet, i, picturePixels/across); err == nil {
 			drawn = append(drawn, picture)
@@ -94,9 +92,7 @@ func (p *picture) show(drawn []image.Image) {
 // caption says how large the blank is, in the unit of the user.
 func (p *picture) caption() {
 	pieces := p.last.snapshot.Blank.Pieces
-	unit := p.set.Unit()
-	size := func(length float64) string { return words.Number(length/unit.Length(), unit.Decimals()) }
-	dimensions := fmt.Sprintf("%s × %s %s", size(pieces[0].Width), size(pieces[0].Height), unit)
+	dimensions := words.Size(p.set.Unit(), pieces[0].Width, pieces[0].Height)
 	if len(pieces) > 1 {
 		p.words.SetText(fmt.Sprintf(lang.L("Two pieces, the first %s"), dimensions))
 		return

@@ -3,10 +3,9 @@ package filestep
 import (
 	"time"
 
-	"fyne.io/fyne/v2/lang"
-
 	"gussetwright/app/export"
 	"gussetwright/app/jobs"
+	"gussetwright/app/words"
 )
 
 // write begins to write the files.
@@ -32,10 +31,10 @@ func (s *Step) write() {
 
 // job returns the order for kinds of files of the bag as it is now.
 func (s *Step) job(kinds []export.Kind) export.Job {
-	state := s.doc.State()
+	state, said := s.doc.State(), words.Document(s.picture.set.Unit())
 	return export.Job{
 		Folder: s.folder.path(), Project: s.project(), Snapshot: state.Snapshot, Date: s.dayOf(state), Kinds: kinds,
-		Say: func(text string) string { return lang.L(text) }, Unit: s.picture.set.Unit(), PracticePaper: s.paper.chosen(),
+		Say: said.Say, Unit: said.Unit, PracticePaper: s.paper.chosen(),
 	}
 }
 

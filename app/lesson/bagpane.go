@@ -1,7 +1,6 @@
 package lesson
 
 import (
-	"errors"
 	"image/color"
 	"math"
 	"strings"
@@ -17,7 +16,6 @@ import (
 	"gussetwright/app/toolrow"
 	"gussetwright/app/words"
 	"gussetwright/geometry"
-	"gussetwright/geometry/bag"
 	"gussetwright/render/solid"
 )
 
@@ -136,11 +134,7 @@ func (p *bagPane) tell() {
 	v, text := p.view, ""
 	switch {
 	case v.state.Err != nil:
-		err := v.state.Err
-		if complaint := (*bag.FieldError)(nil); errors.As(err, &complaint) {
-			err = complaint.With(v.set.Unit().Spell)
-		}
-		reason, _, _ := strings.Cut(words.Error(err), "\n")
+		reason, _, _ := strings.Cut(words.MeasuredError(v.state.Err, v.set.Unit()), "\n")
 		text = lang.L("This cannot be drawn. You see the last bag that could.") + " " + reason
 	case v.course.stuck(v.player.at.stage):
 		text = lang.L("It ends here")

@@ -3,7 +3,6 @@
 package status
 
 import (
-	"errors"
 	"fmt"
 	"strings"
 
@@ -15,7 +14,6 @@ import (
 	"gussetwright/app/settings"
 	"gussetwright/app/words"
 	"gussetwright/geometry"
-	"gussetwright/geometry/bag"
 )
 
 // Line is the status line.
@@ -65,24 +63,16 @@ func (l *Line) show(state document.State) {
 // Text states the bag in one line, lengths in the given unit.
 func Text(state document.State, unit geometry.Unit, hasFile bool) string {
 	if state.Err != nil {
-		err := state.Err
-		if complaint := (*bag.FieldError)(nil); errors.As(err, &complaint) {
-			err = complaint.With(unit.Spell)
-		}
-		first, _, _ := strings.Cut(words.Error(err), "\n")
+		first, _, _ := strings.Cut(words.MeasuredError(state.Err, unit), "\n")
 		return fmt.Sprintf(lang.L("Not drawn: %s"), first)
 	}
 	s := state.Snapshot
-	length := func(mm float64) string { return words.Number(mm/unit.Length(), unit.Decimals()) }
-	size := func(width, height float64) string {
-		return length(width) + " × " + length(height) + " " + string(unit)
-	}
-	piece := &s.Blank.Pieces[0]
-	parts := []string{fmt.Sprintf(lang.L("Blank %s"), size(piece.Width, piece.Height))}
+	piece := words.Size(unit, s.Blank.Pieces[0].Width, s.Blank.Pieces[0].Height)
+	parts := []string{fmt.Sprintf(lang.L("Blank %s"), piece)}
 	if s.Blank.Seams == 2 {
-		parts[0] = fmt.Sprintf(lang.L("Two pieces of %s"), size(piece.Width, piece.Height))
+		parts[0] = fmt.Sprintf(lang.L("Two pieces of %s"), piece)
 	}
-	sheet := size(s.Spec.Sheet.Width, s.Spec.Sheet.Height)
+	sheet := words.Size(unit, s.Spec.Sheet.Width, s.Spec.Sheet.Height)
 	if s.Plan.Up() == 0 {
 		parts = append(parts, fmt.Sprintf(lang.L("does not fit the sheet of %s"), sheet))
 	} else {

@@ -28,6 +28,15 @@ func Exact(value float64, digits int) string {
 	return marked(strconv.FormatFloat(value, 'g', digits, 64))
 }
 
+// Size writes lengths in mm in a unit, with a cross between them.
+func Size(unit geometry.Unit, sides ...float64) string {
+	texts := make([]string, len(sides))
+	for i, side := range sides {
+		texts[i] = Number(side/unit.Length(), unit.Decimals())
+	}
+	return strings.Join(texts, " × ") + " " + string(unit)
+}
+
 // Money writes an amount in a text: with two decimals, and as many more, up to most, as it
 // has.
 func Money(amount float64, most int) string { return grouped(PlainMoney(amount, most)) }

@@ -1,9 +1,13 @@
 package words
 
 import (
+	"errors"
+
 	"fyne.io/fyne/v2/lang"
 
+	"gussetwright/app/voice"
 	"gussetwright/geometry"
+	"gussetwright/geometry/bag"
 	"gussetwright/geometry/phrase"
 )
 
@@ -19,5 +23,16 @@ func Measured(p phrase.Phrase, unit geometry.Unit) string { return Of(p.With(uni
 // Error returns what went wrong in the language of the user, as far as it is said in
 // phrases. What the system says stays as it is.
 func Error(err error) string { return phrase.ErrorIn(writer().Error(err), translated) }
+
+// MeasuredError returns what Error does, with the lengths of an entry of the bag in a unit.
+func MeasuredError(err error, unit geometry.Unit) string {
+	if complaint := (*bag.FieldError)(nil); errors.As(err, &complaint) {
+		err = complaint.With(unit.Spell)
+	}
+	return Error(err)
+}
+
+// Document returns the voice of documents for the user, with lengths in a unit.
+func Document(unit geometry.Unit) voice.Voice { return voice.Voice{Say: translated, Unit: unit} }
 
 func translated(text string) string { return lang.L(text) }
