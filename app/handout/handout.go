@@ -78,12 +78,8 @@ func (m maker) pages(ctx context.Context) ([]report.Page, error) {
 var dark = report.RGB(34, 38, 42)
 
 func (m maker) layout() report.Layout {
-	paper := report.A4()
-	if m.Unit == geometry.Inch {
-		paper = report.Letter()
-	}
 	return report.Layout{
-		Paper: paper, Margin: 16, Size: 3.3, Ink: dark,
+		Paper: report.Usual(m.Unit), Margin: 16, Size: 3.3, Ink: dark,
 		Footer: m.title() + "  ·  " + m.say("Folding lesson") + "  ·  " + m.Date.Format(time.DateOnly),
 		Number: func(page, of int) string { return m.tell(phrase.New("Page %d of %d", page, of)) },
 	}

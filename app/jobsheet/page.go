@@ -49,7 +49,7 @@ func (m *maker) page() (report.Page, error) {
 		shown := m.full()
 		for {
 			if items, fits := m.lay(a, shown); fits {
-				paper := m.paper()
+				paper := report.Usual(m.Unit)
 				return report.Page{Width: paper.Width, Height: paper.Height, Items: items}, nil
 			}
 			if a.shorten < 0 || !shown.shorter(a.shorten) {
@@ -60,17 +60,9 @@ func (m *maker) page() (report.Page, error) {
 	return report.Page{}, phrase.Errorf("the texts are too long for one page; shorten the name of the project")
 }
 
-// paper returns what people have who measure in the unit.
-func (m *maker) paper() report.Paper {
-	if m.Unit == geometry.Inch {
-		return report.Letter()
-	}
-	return report.A4()
-}
-
 // lay lays the page out one way, and tells whether it holds everything.
 func (m *maker) lay(a attempt, shown lists) (items []report.Item, fits bool) {
-	paper := m.paper()
+	paper := report.Usual(m.Unit)
 	area := geometry.RectAt(0, 0, paper.Width, paper.Height).Inset(margin)
 	whole := setter{size: a.points * point, width: area.Width()}
 	between := 0.6 * whole.size

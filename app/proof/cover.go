@@ -28,7 +28,7 @@ func (b *builder) cover() error {
 	b.coverWords(words)
 	height := max(words.Left()-gapBelow, leastCover)
 	area := b.column.Reserve(height)
-	sheet := b.sheet()
+	sheet := report.Usual(b.Unit)
 	full := geometry.RectAt(0, area.Min.Y, sheet.Width, sheet.Height-area.Min.Y)
 	if b.hero == nil {
 		b.hero = b.coverPicture(full)

@@ -4,7 +4,6 @@ import (
 	"image"
 	"io"
 
-	"gussetwright/geometry"
 	"gussetwright/geometry/phrase"
 	"gussetwright/render/pdf"
 	"gussetwright/render/report"
@@ -82,16 +81,8 @@ const margin = 18.0 // mm
 
 func (p *Proof) layout() report.Layout {
 	return report.Layout{
-		Paper: p.sheet(), Margin: margin, Ink: dark,
+		Paper: report.Usual(p.Unit), Margin: margin, Ink: dark,
 		Footer: p.title() + "  ·  " + p.tell(phrase.New("Version %s", p.Version)),
 		Number: func(page, of int) string { return p.tell(phrase.New("Page %d of %d", page, of)) },
 	}
-}
-
-// sheet returns the paper that people have who measure in the unit.
-func (p *Proof) sheet() report.Paper {
-	if p.Unit == geometry.Inch {
-		return report.Letter()
-	}
-	return report.A4()
 }

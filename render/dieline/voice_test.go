@@ -11,34 +11,8 @@ import (
 	"gussetwright/geometry/blank"
 	"gussetwright/geometry/geomtest"
 	"gussetwright/render/scene"
+	"gussetwright/render/scene/scenetest"
 )
-
-// foreign is a voice with Greek letters in the place of all Latin ones, in words half as
-// long again, and with decimals behind a comma.
-type foreign struct{ scene.Spoken }
-
-func newForeign() foreign { return foreign{scene.Spoken(inGreek)} }
-
-// Number is part of scene.Voice.
-func (foreign) Number(value float64, decimals int) string {
-	return strings.Replace(geometry.FormatNumber(value, decimals), ".", ",", 1)
-}
-
-// latinOrVerb are the letters of a text, but not those that put a value into it.
-var latinOrVerb = regexp.MustCompile(`%[sd]|[A-Za-z]`)
-
-func inGreek(english string) string {
-	second := false
-	return latinOrVerb.ReplaceAllStringFunc(english, func(found string) string {
-		if found[0] == '%' {
-			return found
-		}
-		if second = !second; second {
-			return "ο"
-		}
-		return "λι"
-	})
-}
 
 // lettered returns the labels of a drawing.
 func lettered(drawing scene.Drawing) []scene.Label {
@@ -65,7 +39,7 @@ var latin, pointed = regexp.MustCompile(`[A-Za-z]`), regexp.MustCompile(`\d\.\d`
 // On files of any bag every text and number is asked of the voice.
 func TestEveryTextIsSaidByTheVoice(t *testing.T) {
 	random := rand.New(rand.NewPCG(61, 62))
-	voice, commas := newForeign(), 0
+	voice, commas := scenetest.Foreign(), 0
 	for round := range 300 {
 		spec := geomtest.RandomBag(random)
 		spec.Name, spec.Handle.Eyelets = "", round%3 == 0
@@ -105,7 +79,7 @@ func TestLongWordsKeepTheirPlace(t *testing.T) {
 				spec.Derive(func(string) bool { return false })
 				laid := blank.Lay(spec)
 				english := SheetsIn(&laid, "2026-03-31", nil)
-				for i, drawing := range SheetsIn(&laid, "2026-03-31", newForeign()) {
+				for i, drawing := range SheetsIn(&laid, "2026-03-31", scenetest.Foreign()) {
 					labelsApart(t, drawing, spec)
 					inTitleBlock(t, drawing)
 					if got, want := len(lettered(drawing)), len(lettered(english[i])); got != want {

@@ -9,34 +9,8 @@ import (
 	"gussetwright/geometry/bag"
 	"gussetwright/render/press"
 	"gussetwright/render/scene"
+	"gussetwright/render/scene/scenetest"
 )
-
-// foreign is a voice with Greek letters in the place of all Latin ones, in words half as
-// long again, and with decimals behind a comma.
-type foreign struct{ scene.Spoken }
-
-func newForeign() foreign { return foreign{scene.Spoken(inGreek)} }
-
-// Number is part of scene.Voice.
-func (foreign) Number(value float64, decimals int) string {
-	return strings.Replace(geometry.FormatNumber(value, decimals), ".", ",", 1)
-}
-
-// latinOrVerb are the letters of a text, but not those that put a value into it.
-var latinOrVerb = regexp.MustCompile(`%[sd]|[A-Za-z]`)
-
-func inGreek(english string) string {
-	second := false
-	return latinOrVerb.ReplaceAllStringFunc(english, func(found string) string {
-		if found[0] == '%' {
-			return found
-		}
-		if second = !second; second {
-			return "ο"
-		}
-		return "λι"
-	})
-}
 
 // sheetsOfEveryKind are forms with every text that a sheet may have.
 func sheetsOfEveryKind() []press.Form {
@@ -65,7 +39,7 @@ func TestEveryTextIsSaidByTheVoice(t *testing.T) {
 	latin, pointed := regexp.MustCompile(`[A-Za-z]`), regexp.MustCompile(`\d\.\d`)
 	forms := sheetsOfEveryKind()
 	var all strings.Builder
-	for _, drawing := range press.Draw(forms, "2026-03-31", flood, newForeign()) {
+	for _, drawing := range press.Draw(forms, "2026-03-31", flood, scenetest.Foreign()) {
 		var below []geometry.Rect
 		for _, item := range drawing.Items {
 			label, is := item.(scene.Label)
@@ -99,7 +73,7 @@ func TestEveryTextIsSaidByTheVoice(t *testing.T) {
 		"front lay", "side lay", "grain of the sheet", "colour bar", "press sheet", "Lines", "No register mark at ",
 		"the left side", "No room for a colour bar", "front piece", "between blanks up to half their gap", "off the sheet",
 	} {
-		if !strings.Contains(all.String(), inGreek(english)) {
+		if !strings.Contains(all.String(), scenetest.InGreek(english)) {
 			t.Errorf("no sheet says %q", english)
 		}
 	}

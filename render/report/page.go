@@ -24,6 +24,15 @@ func A4() Paper { return Paper{210, 297} }
 // Letter is the size Letter upright, 8½ by 11 inches.
 func Letter() Paper { return Paper{215.9, 279.4} }
 
+// Usual returns the paper that people have who measure in a unit: Letter with inches, else
+// A4.
+func Usual(unit geometry.Unit) Paper {
+	if unit == geometry.Inch {
+		return Letter()
+	}
+	return A4()
+}
+
 // Landscape returns the paper lying on its longer side.
 func (p Paper) Landscape() Paper {
 	return Paper{max(p.Width, p.Height), min(p.Width, p.Height)}
