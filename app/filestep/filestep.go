@@ -30,17 +30,18 @@ type Step struct {
 	runner  *jobs.Runner
 	stop    func()
 
-	scroll  *entry.Scroll
-	foot    *entry.Column // the button, and how it goes on
-	picture *picture
-	kinds   *kinds
-	paper   *paper
-	folder  *folder
-	list    *list
-	warning *entry.Message
-	button  *appearance.Button
-	running *running
-	result  *result
+	scroll   *entry.Scroll
+	foot     *entry.Column // the button, and how it goes on
+	picture  *picture
+	kinds    *kinds
+	paper    *paper
+	folder   *folder
+	list     *list
+	warning  *entry.Message
+	button   *appearance.Button
+	question *question
+	running  *running
+	result   *result
 }
 
 // surroundings is what tests put their own in the place of.
@@ -70,6 +71,7 @@ func newStep(doc *document.Document, project func() string, set *settings.Settin
 	s.button = appearance.NewButton(lang.L("Write files"), s.write)
 	s.button.Icon = theme.DocumentSaveIcon()
 	s.button.Importance = widget.HighImportance
+	s.question = newQuestion(window, s.answered)
 	s.running = newRunning(runner.Cancel)
 	s.result = newResult()
 	s.scroll = entry.NewScroll(entry.NewColumn(3,
@@ -77,7 +79,7 @@ func newStep(doc *document.Document, project func() string, set *settings.Settin
 		s.kinds.box,
 		entry.NewColumn(1, entry.NewText(lang.L("Where to"), entry.Heading), s.folder.box, s.list),
 	))
-	s.foot = entry.NewColumn(1.5, s.warning, s.button, s.running, s.result)
+	s.foot = entry.NewColumn(1.5, s.warning, s.button, s.question.box, s.running, s.result)
 	s.foot.OnGrow(s.Refresh)
 	s.ExtendBaseWidget(s)
 	s.Hide()

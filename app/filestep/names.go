@@ -19,9 +19,10 @@ type list struct {
 	lines   []*entry.Text
 	written []string           // what was written last,
 	of      *document.Snapshot // and of which bag
+	own     map[string]bool    // all that was written since the window was opened
 }
 
-func newList() *list { return &list{Column: entry.NewColumn(0.5)} }
+func newList() *list { return &list{Column: entry.NewColumn(0.5), own: map[string]bool{}} }
 
 // forget makes the list look at the disk anew.
 func (l *list) forget() { l.paths = nil }
@@ -29,7 +30,20 @@ func (l *list) forget() { l.paths = nil }
 // wrote notes that files of a bag were just written.
 func (l *list) wrote(paths []string, of *document.Snapshot) {
 	l.written, l.of = paths, of
+	for _, path := range paths {
+		l.own[path] = true
+	}
 	l.forget()
+}
+
+// foreign returns which of the files are there without having been written from here.
+func (l *list) foreign() (paths []string) {
+	for _, path := range l.paths {
+		if !l.own[path] && isThere(path) {
+			paths = append(paths, path)
+		}
+	}
+	return paths
 }
 
 // show lists the paths for files of a bag and says which of them are there already. It
@@ -92,6 +106,9 @@ func (s *Step) showFiles(state document.State) {
 		for _, name := range kind.Files(s.project(), state.Snapshot) {
 			paths = append(paths, filepath.Join(folder, name))
 		}
+	}
+	if !slices.Equal(paths, s.list.paths) {
+		s.question.withdraw() // it was about others
 	}
 	s.list.show(folder, paths, state.Snapshot)
 }

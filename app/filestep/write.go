@@ -8,8 +8,26 @@ import (
 	"gussetwright/app/words"
 )
 
-// write begins to write the files.
+// write writes the files, after a question where that replaces some that were not written
+// from here.
 func (s *Step) write() {
+	if foreign := s.list.foreign(); len(foreign) > 0 {
+		s.question.ask(foreign)
+		return
+	}
+	s.begin()
+}
+
+// answered writes the files where those that are there may be replaced.
+func (s *Step) answered(replace bool) {
+	if replace {
+		s.begin()
+	}
+	s.window.Canvas().Focus(s.button)
+}
+
+// begin begins to write the files.
+func (s *Step) begin() {
 	job := s.job(s.kinds.chosen())
 	s.result.clear()
 	s.running.begin()

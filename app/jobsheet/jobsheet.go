@@ -37,14 +37,15 @@ func PDF(ctx context.Context, w io.Writer, order Order) error {
 	return pdf.WriteReport(w, []report.Page{page}, pdf.Info{Title: m.title(), Date: m.Date, Language: m.say("en")})
 }
 
-// CSV writes the table: a row for each number, as RFC 4180 has it. Nothing is written
-// when ctx ends before.
+// CSV writes the table: a row for each number, as RFC 4180 has it or, where decimals stand
+// behind a comma, as spreadsheets of such a country read it. Nothing is written when ctx
+// ends before.
 func CSV(ctx context.Context, w io.Writer, order Order) error {
 	m, err := newMaker(ctx, order)
 	if err != nil {
 		return phrase.Errorf("make the table of the job: %s", err)
 	}
-	return writeTable(w, m.rows())
+	return m.writeTable(w, m.rows())
 }
 
 // maker makes the files of an order from its figures.

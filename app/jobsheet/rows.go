@@ -48,7 +48,7 @@ func (l *ledger) put(item phrase.Word, value float64, unit string) {
 }
 
 func (l *ledger) number(item string, value float64, unit string) {
-	l.rows = append(l.rows, row{section: l.section, item: item, value: plain(value), unit: unit})
+	l.rows = append(l.rows, row{section: l.section, item: item, value: l.plain(value), unit: unit})
 }
 
 func (l *ledger) text(item, value, note string) {

@@ -106,7 +106,7 @@ func (l *ledger) quoted() {
 	}
 	l.put("Sum", l.quote.Sum, currency)
 	l.put("Markup", l.quote.Markup, currency)
-	l.remark(plain(l.Snapshot.Spec.Prices.Markup) + " %")
+	l.remark(l.plain(l.Snapshot.Spec.Prices.Markup) + " %")
 	l.put("Total", l.quote.Total, currency)
 	l.put("Price of a bag", l.quote.PerBag, currency)
 	l.begin("Not in this quote")
@@ -116,7 +116,7 @@ func (l *ledger) quoted() {
 	}
 	l.begin("Prices by quantity")
 	for _, b := range l.breaks {
-		bags := l.tell(phrase.New("%s bags", plain(b.Quantity)))
+		bags := l.tell(phrase.New("%s bags", l.plain(b.Quantity)))
 		l.number(bags+", "+l.say("quantity"), b.Quantity, l.say("bags"))
 		l.number(bags+", "+l.say("total"), b.Total, currency)
 		l.number(bags+", "+l.say("a bag"), b.PerBag, currency)
@@ -129,7 +129,7 @@ func (m *maker) perUnit(item *job.Item) string {
 	if item.Per == 1 {
 		return unit
 	}
-	return plain(item.Per) + " " + unit
+	return m.plain(item.Per) + " " + unit
 }
 
 func (l *ledger) family() {

@@ -69,14 +69,15 @@ func (g *grid) part(p place) geometry.Rect {
 	return geometry.RectAt(x, y, g.window.Width(), g.window.Height())
 }
 
-// name returns the letter of the row and the number of the column. Rows are lettered
-// from the first one on, which is 0 for A.
+// name returns the number of the column and the letter of the row; the other way round it
+// would read like a size of paper. Rows are lettered from the first one on, which is 0 for
+// A.
 func (p place) name(first int) string {
 	letter := ""
 	for row := first + p.row; row >= 0; row = row/26 - 1 {
 		letter = string(rune('A'+row%26)) + letter
 	}
-	return letter + strconv.Itoa(p.column+1)
+	return strconv.Itoa(p.column+1) + letter
 }
 
 func (p place) left() place  { return place{p.column - 1, p.row} }

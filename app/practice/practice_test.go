@@ -207,12 +207,12 @@ func TestGrid(t *testing.T) {
 			}
 		}
 	}
-	for row, want := range map[int]string{0: "A3", 25: "Z3", 26: "AA3", 27: "AB3", 52: "BA3"} {
+	for row, want := range map[int]string{0: "3A", 25: "3Z", 26: "3AA", 27: "3AB", 52: "3BA"} {
 		if got := (place{2, row}).name(0); got != want {
 			t.Errorf("row %d is called %s, want %s", row, got, want)
 		}
 	}
-	if got := (place{0, 1}).name(3); got != "E1" {
+	if got := (place{0, 1}).name(3); got != "1E" {
 		t.Errorf("the second row after three is called %s", got)
 	}
 }
