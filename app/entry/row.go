@@ -78,6 +78,8 @@ type row struct {
 	unit  *Text
 	slide *slide
 	edge  *canvas.Rectangle
+
+	longest, longestUnit gauge
 }
 
 func newRow(line *typing, unit *Text, slide *slide) *row {
@@ -100,13 +102,13 @@ func (r *row) frame(on bool) {
 // lineWidth holds a length in inches with its decimals.
 func (r *row) lineWidth() float32 {
 	th := r.Theme()
-	size := fyne.MeasureText("1000.000", th.Size(theme.SizeNameText), fyne.TextStyle{})
+	size := r.longest.of("1000.000", th.Size(theme.SizeNameText), fyne.TextStyle{})
 	return size.Width + 2*th.Size(theme.SizeNameInnerPadding)
 }
 
 // unitWidth holds the longest unit, so that the sliders stand below each other.
 func (r *row) unitWidth() float32 {
-	return fyne.MeasureText("g/m²", r.Theme().Size(theme.SizeNameCaptionText), fyne.TextStyle{}).Width + 1
+	return r.longestUnit.of("g/m²", r.Theme().Size(theme.SizeNameCaptionText), fyne.TextStyle{}).Width + 1
 }
 
 // head is the width of the line and its unit.

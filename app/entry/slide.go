@@ -23,6 +23,7 @@ type slide struct {
 	track, filled     *canvas.Rectangle
 	thumb             *canvas.Circle
 	ends              [2]*canvas.Text // what it covers
+	oneEnd, bothEnds  gauge
 }
 
 func newSlide(moved func(float64), ended func()) *slide {
@@ -121,13 +122,13 @@ func (s *slide) room() float32 { return s.Size().Width - 2*s.radius() }
 
 // endHeight is the height of the texts of the ends.
 func (s *slide) endHeight() float32 {
-	return fyne.MeasureText("0", s.Theme().Size(theme.SizeNameCaptionText), fyne.TextStyle{}).Height
+	return s.oneEnd.of("0", s.Theme().Size(theme.SizeNameCaptionText), fyne.TextStyle{}).Height
 }
 
 // MinSize returns the size of a slider of some use, with the texts of its ends.
 func (s *slide) MinSize() fyne.Size {
 	icon, letters := s.Theme().Size(theme.SizeNameInlineIcon), s.Theme().Size(theme.SizeNameCaptionText)
-	ends := fyne.MeasureText(s.ends[0].Text+"  "+s.ends[1].Text, letters, fyne.TextStyle{}).Width
+	ends := s.bothEnds.of(s.ends[0].Text+"  "+s.ends[1].Text, letters, fyne.TextStyle{}).Width
 	return fyne.NewSize(max(icon*2.4, ends), 2*s.radius()+s.endHeight())
 }
 

@@ -34,6 +34,7 @@ type Text struct {
 	size  float32 // of the letters for which they were broken
 	asked asked   // the last height that was asked for
 	words ruler   // of the letters that were measured last
+	line  gauge   // of a line
 	grow  func()
 }
 
@@ -95,9 +96,10 @@ func (t *Text) countLines(width float32) int {
 	return t.asked.lines
 }
 
-func (t *Text) lineHeight() float32 {
-	return fyne.MeasureText("Mg", t.letters(), t.textStyle()).Height
-}
+func (t *Text) lineHeight() float32 { return t.fewLetters().Height }
+
+// fewLetters returns the size of a line with few letters in it.
+func (t *Text) fewLetters() fyne.Size { return t.line.of("Mg", t.letters(), t.textStyle()) }
 
 func (t *Text) letters() float32 { return t.Theme().Size(t.style.Size) }
 
@@ -155,7 +157,7 @@ func (t *Text) MinSize() fyne.Size {
 	if width == 0 {
 		width = t.OneLine()
 	}
-	return fyne.NewSize(min(t.measure("Mg")*3, t.OneLine()), t.HeightFor(width))
+	return fyne.NewSize(min(t.fewLetters().Width*3, t.OneLine()), t.HeightFor(width))
 }
 
 // OneLine returns the width of the text on one line.

@@ -17,6 +17,8 @@ type running struct {
 	bar    *widget.ProgressBar
 	cancel *widget.Button
 	active bool
+	share  float64 // that is done,
+	next   string  // and what comes next
 }
 
 func newRunning(cancel func()) *running {
@@ -40,13 +42,22 @@ func (r *running) begin() {
 func (r *running) reveal() {
 	if r.active && !r.Visible() {
 		r.Show()
+		r.write()
 		r.Grown()
 	}
 }
 
-func (r *running) tell(share float64, what string) {
-	r.bar.SetValue(share)
-	r.what.SetText(what)
+// tell says how far it is. Nothing is drawn for it while the bar is hidden.
+func (r *running) tell(share float64, next string) {
+	r.share, r.next = share, next
+	if r.Visible() {
+		r.write()
+	}
+}
+
+func (r *running) write() {
+	r.bar.SetValue(r.share)
+	r.what.SetText(r.next)
 }
 
 func (r *running) end() {

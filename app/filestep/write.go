@@ -33,12 +33,12 @@ func (s *Step) begin() {
 	s.running.begin()
 	s.foot.Grown()
 	wait := time.AfterFunc(s.patience, func() { s.later(s.running.reveal) })
-	progress := func(share float64, kind string) { s.later(func() { s.running.tell(share, s.kinds.title(kind)) }) }
+	progress := &news{later: s.later, show: func(share float64, kind string) { s.running.tell(share, s.kinds.title(kind)) }}
 	done := func(result jobs.Result) {
 		wait.Stop()
 		s.later(func() { s.written(job, result) })
 	}
-	if err := s.runner.Start(job, progress, done); err != nil {
+	if err := s.runner.Start(job, progress.tell, done); err != nil {
 		wait.Stop()
 		s.running.end()
 		s.result.fail(jobs.Result{Err: err})

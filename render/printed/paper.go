@@ -44,10 +44,15 @@ func over(upper, lower uint8, alpha uint32) uint8 {
 	return uint8(min(uint32(upper)+(uint32(lower)*(255-alpha)+127)/255, 255))
 }
 
-// fill fills a picture with a colour, ever longer runs at a time.
+// fill fills a picture of at least a pixel with a colour: its first row ever longer runs at
+// a time, and the others with that, one by one as in Bench.ink.
 func fill(picture *image.RGBA, c color.RGBA) {
-	copy(picture.Pix, []uint8{c.R, c.G, c.B, c.A})
-	for done := 4; done < len(picture.Pix); done *= 2 {
-		copy(picture.Pix[done:], picture.Pix[:done])
+	first := picture.Pix[:picture.Stride]
+	copy(first, []uint8{c.R, c.G, c.B, c.A})
+	for done := 4; done < len(first); done *= 2 {
+		copy(first[done:], first[:done])
+	}
+	for row := picture.Stride; row < len(picture.Pix); row += picture.Stride {
+		copy(picture.Pix[row:], first)
 	}
 }

@@ -81,15 +81,22 @@ type Bench struct {
 	painter flat.Painter
 }
 
-// ink returns a transparent picture.
+// ink returns a transparent picture. What was drawn before is taken off row by row: while
+// one piece of memory is cleared the goroutine cannot be stopped, and for tens of megabytes
+// the collector of garbage, and with it the window, would wait a tenth of a second.
 func (b *Bench) ink(width, height int) *image.RGBA {
-	size := 4 * width * height
-	if cap(b.pixels) < size {
+	stride := 4 * width
+	picture := &image.RGBA{Stride: stride, Rect: image.Rect(0, 0, width, height)}
+	if size := stride * height; cap(b.pixels) < size {
 		b.pixels = make([]uint8, size)
+	} else {
+		b.pixels = b.pixels[:size]
+		for row := 0; row < size; row += stride {
+			clear(b.pixels[row : row+stride])
+		}
 	}
-	b.pixels = b.pixels[:size]
-	clear(b.pixels)
-	return &image.RGBA{Pix: b.pixels, Stride: 4 * width, Rect: image.Rect(0, 0, width, height)}
+	picture.Pix = b.pixels
+	return picture
 }
 
 // Paint paints the piece, out to its bleed, over what is in the picture. view says

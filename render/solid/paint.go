@@ -25,7 +25,9 @@ func (c *canvas) resize(width, height int) {
 		c.colours, c.nearness = make([]packed, n), make([]float32, n)
 	} else {
 		c.colours, c.nearness = c.colours[:n], c.nearness[:n]
-		clear(c.nearness)
+		for row := 0; row < n; row += width { // all at once the collector of garbage, and the window, might wait
+			clear(c.nearness[row : row+width])
+		}
 	}
 }
 
