@@ -15,26 +15,26 @@ type Beat struct {
 	Heap       int64         // bytes of objects on the heap, dead ones among them
 	Live       int64         // bytes that the last collection of garbage left
 	Objects    int64         // objects on the heap, dead ones among them
-	Answers    int           // how often the window answered
-	Late       int           // how many of the answers took longer than Late
-	Longest    time.Duration // the longest answer, or the age of a question that still waits
+	Frames     int           // how many frames ended
+	Late       int           // how many of them took longer than Late
+	Longest    time.Duration // the longest frame, or the age of the one that still goes on
 }
 
 // heading names the columns of the file.
-const heading = "# milliseconds since 1970, goroutines, heap bytes, live heap bytes, heap objects, answers, late answers, longest answer in microseconds"
+const heading = "# milliseconds since 1970, goroutines, heap bytes, live heap bytes, heap objects, frames, late frames, longest frame in microseconds"
 
 const form = "%d %d %d %d %d %d %d %d"
 
 // String writes the line of the second.
 func (b Beat) String() string {
-	return fmt.Sprintf(form, b.Time.UnixMilli(), b.Goroutines, b.Heap, b.Live, b.Objects, b.Answers, b.Late, b.Longest.Microseconds())
+	return fmt.Sprintf(form, b.Time.UnixMilli(), b.Goroutines, b.Heap, b.Live, b.Objects, b.Frames, b.Late, b.Longest.Microseconds())
 }
 
 // parse reads a line that String wrote.
 func parse(line string) (Beat, error) {
 	var b Beat
 	var when, longest int64
-	_, err := fmt.Sscanf(line, form, &when, &b.Goroutines, &b.Heap, &b.Live, &b.Objects, &b.Answers, &b.Late, &longest)
+	_, err := fmt.Sscanf(line, form, &when, &b.Goroutines, &b.Heap, &b.Live, &b.Objects, &b.Frames, &b.Late, &longest)
 	if err != nil {
 		return Beat{}, fmt.Errorf("line %q is not one of a pulse: %w", line, err)
 	}
@@ -67,7 +67,7 @@ func Read(r io.Reader) ([]Beat, error) {
 	}
 }
 
-// measure asks the runtime for everything but the answers of the window. It does not stop
+// measure asks the runtime for everything but the frames of the window. It does not stop
 // the program, as reading runtime.MemStats would.
 func measure() Beat {
 	samples := []metrics.Sample{

@@ -5,70 +5,41 @@ import (
 	"time"
 )
 
-// heart asks the window again and again and keeps how long it took to answer.
+// heart keeps how the frames of the window follow each other. In every frame the toolkit
+// takes in what the user did and draws what became of it, so the time from one frame to the
+// next is how long the window can leave a click without an answer.
 type heart struct {
 	mutex   sync.Mutex
-	asked   time.Time // when the question that is open was asked; zero when none is
-	answers int
+	last    time.Time // when the last frame began; zero before the first
+	frames  int
 	late    int
 	longest time.Duration
 }
 
-func newHeart() *heart { return &heart{} }
-
-// beat asks until stopped is closed. The next question waits for the answer to the last
-// one, so that a window that is busy does not find a heap of them.
-func (h *heart) beat(post func(func()), stopped <-chan struct{}) {
-	answered := make(chan struct{}, 1)
-	timer := time.NewTimer(rest)
-	defer timer.Stop()
-	for {
-		h.ask(time.Now())
-		post(func() {
-			h.answer(time.Now())
-			answered <- struct{}{}
-		})
-		select {
-		case <-stopped:
-			return
-		case <-answered:
-		}
-		timer.Reset(rest)
-		select {
-		case <-stopped:
-			return
-		case <-timer.C:
+// beat notes a frame.
+func (h *heart) beat(now time.Time) {
+	h.mutex.Lock()
+	defer h.mutex.Unlock()
+	if !h.last.IsZero() {
+		took := now.Sub(h.last)
+		h.frames++
+		h.longest = max(h.longest, took)
+		if took > Late {
+			h.late++
 		}
 	}
+	h.last = now
 }
 
-func (h *heart) ask(now time.Time) {
+// take returns what was kept since it was taken last. A frame that is still going on counts
+// into the longest with the time that it has taken by now.
+func (h *heart) take(now time.Time) (frames, late int, longest time.Duration) {
 	h.mutex.Lock()
 	defer h.mutex.Unlock()
-	h.asked = now
-}
-
-func (h *heart) answer(now time.Time) {
-	h.mutex.Lock()
-	defer h.mutex.Unlock()
-	took := now.Sub(h.asked)
-	h.asked = time.Time{}
-	h.answers++
-	h.longest = max(h.longest, took)
-	if took > Late {
-		h.late++
+	frames, late, longest = h.frames, h.late, h.longest
+	if !h.last.IsZero() {
+		longest = max(longest, now.Sub(h.last))
 	}
-}
-
-// take returns what was kept since it was taken last. A question that is still open
-// counts into the longest with the time that it has waited by now.
-func (h *heart) take(now time.Time) (answers, late int, longest time.Duration) {
-	h.mutex.Lock()
-	defer h.mutex.Unlock()
-	answers, late, longest = h.answers, h.late, h.longest
-	if !h.asked.IsZero() {
-		longest = max(longest, now.Sub(h.asked))
-	}
-	h.answers, h.late, h.longest = 0, 0, 0
-	return answers, late, longest
+	h.frames, h.late, h.longest = 0, 0, 0
+	return frames, late, longest
 }

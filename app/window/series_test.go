@@ -23,13 +23,29 @@ func (s series) between(from, to float64) series {
 		return nil
 	}
 	begin, whole := s[0].at, s[len(s)-1].at.Sub(s[0].at).Seconds()
-	var part series
+	after := func(share float64) time.Time {
+		return begin.Add(time.Duration(share * whole * float64(time.Second)))
+	}
+	return s.within(after(from), after(to))
+}
+
+// within returns the part from one time to another.
+func (s series) within(from, to time.Time) (part series) {
 	for _, p := range s {
-		if share := p.at.Sub(begin).Seconds(); share >= from*whole && share <= to*whole {
+		if !p.at.Before(from) && !p.at.After(to) {
 			part = append(part, p)
 		}
 	}
 	return part
+}
+
+// least returns the least value, NaN where there is none.
+func (s series) least() float64 {
+	var values []float64
+	for _, p := range s {
+		values = append(values, p.value)
+	}
+	return quantile(values, 0)
 }
 
 // near returns the median of what was measured in the half minute around a time, which
@@ -90,7 +106,10 @@ func TestSeries(t *testing.T) {
 	if got := s.slope(); math.Abs(got-3) > 1e-9 {
 		t.Errorf("slope with a peak in the middle %g, want 3", got)
 	}
-	if !math.IsNaN(series{}.slope()) || !math.IsNaN(series{}.near(begin)) {
+	if got := s.least(); got != s[0].value {
+		t.Errorf("the least of a rise is %g, want %g", got, s[0].value)
+	}
+	if !math.IsNaN(series{}.least()) || !math.IsNaN(series{}.slope()) || !math.IsNaN(series{}.near(begin)) {
 		t.Error("nothing was measured and has a slope or a value")
 	}
 }

@@ -22,7 +22,7 @@ import (
 var (
 	soakFor    = flag.Duration("soak", 0, "how long TestSoak uses the program, such as 30m; it is skipped without")
 	soakKeep   = flag.String("keep", "", "a folder in which TestSoak leaves pictures of the screen")
-	soakStrict = flag.Bool("strict", false, "TestSoak fails where the window took longer than 100 ms to answer; the machine must be quiet")
+	soakStrict = flag.Bool("strict", false, "TestSoak fails where a frame of the window took longer than 100 ms; the machine must be quiet")
 )
 
 // The names of the times at which the program is left alone.

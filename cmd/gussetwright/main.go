@@ -9,6 +9,7 @@ import (
 	"os"
 	"runtime"
 	"runtime/debug"
+	"time"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/app"
@@ -65,8 +66,18 @@ func main() {
 		path = os.Args[1]
 	}
 	main.Show(path)
-	if err := pulse.Start(os.Getenv(pulse.Variable), fyne.Do); err != nil {
+	if err := pulse.Start(os.Getenv(pulse.Variable), eachFrame); err != nil {
 		fmt.Fprintln(os.Stderr, "gussetwright:", err)
 	}
 	program.Run()
+}
+
+// eachFrame does something at every frame of the window from now on: animations move then.
+// This one draws nothing.
+func eachFrame(do func()) {
+	fyne.Do(func() {
+		forever := fyne.NewAnimation(time.Hour, func(float32) { do() })
+		forever.RepeatCount = fyne.AnimationRepeatForever
+		forever.Start()
+	})
 }
