@@ -20,8 +20,8 @@ import (
 // what is being done; what leaks raises the least that is held.
 const (
 	mostGrowth     = 1.1 // of the least from the second third to the last
-	mostGoroutines = 5    // more than at the beginning
-	mostMissed     = 0.2  // share of the times that a deed was done
+	mostGoroutines = 5   // more than at the beginning
+	mostMissed     = 0.2 // share of the times that a deed was done
 	shortest       = 10 * time.Minute
 )
 
@@ -157,28 +157,27 @@ func (f figures) goroutineLine() string {
 	return fmt.Sprintf("goroutines: %d at rest before, %d at most, %d at rest after\n", f.begin, most, f.end)
 }
 
-// frameTable shows how long the frames of the window took, and what was done in long ones.
+// frameTable shows how long the frames of the window took, and in which deeds they took
+// longest.
 func (n *notebook) frameTable(beats []pulse.Beat) string {
+	const shown = 6
 	var longest []float64
-	frames, late := 0, map[string]int{}
-	worst := map[string]time.Duration{}
+	frames, late, worst := 0, map[string]int{}, map[string]time.Duration{}
 	for _, b := range beats {
 		frames += b.Frames
 		longest = append(longest, float64(b.Longest.Microseconds())/1000)
-		if b.Late > 0 {
-			doing := n.at(b.Time.Add(-time.Second / 2))
-			late[doing] += b.Late
-			worst[doing] = max(worst[doing], b.Longest)
-		}
+		doing := n.at(b.Time.Add(-time.Second / 2))
+		late[doing] += b.Late
+		worst[doing] = max(worst[doing], b.Longest)
 	}
 	var b strings.Builder
 	fmt.Fprintf(&b, "longest frame of a second, ms: p50 %.0f, p95 %.0f, p99 %.0f, longest %.0f (%d frames in %d seconds)\n",
 		quantile(longest, 0.5), quantile(longest, 0.95), quantile(longest, 0.99), quantile(longest, 1), frames, len(beats))
 	fmt.Fprintf(&b, "frames over %v: %d\n", pulse.Late, figures{beats: beats}.late())
-	byCount := slices.SortedFunc(maps.Keys(late), func(a, b string) int {
-		return cmp.Or(cmp.Compare(late[b], late[a]), cmp.Compare(a, b))
+	byLongest := slices.SortedFunc(maps.Keys(worst), func(a, b string) int {
+		return cmp.Or(cmp.Compare(late[b], late[a]), cmp.Compare(worst[b], worst[a]), cmp.Compare(a, b))
 	})
-	for _, doing := range byCount {
+	for _, doing := range byLongest[:min(shown, len(byLongest))] {
 		fmt.Fprintf(&b, "  %-20s %4d, the longest %d ms\n", doing, late[doing], worst[doing].Milliseconds())
 	}
 	return b.String()
