@@ -32,7 +32,7 @@ func (s *Step) deliver(kind string, done func(jobs.Result)) error {
 	}
 	err = s.runner.Start(job, func(float64, string) {}, func(result jobs.Result) {
 		s.later(func() {
-			s.list.forget() // other files are there now
+			s.list.owns(result.Paths)
 			s.choicesChanged()
 			done(result)
 		})

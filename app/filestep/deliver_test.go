@@ -6,6 +6,8 @@ import (
 	"strings"
 	"testing"
 
+	"fyne.io/fyne/v2/test"
+
 	"gussetwright/app/export"
 	"gussetwright/app/jobs"
 	"gussetwright/geometry/bag"
@@ -36,6 +38,11 @@ func TestDeliversWhatIsNotTicked(t *testing.T) {
 	if !strings.Contains(said(r.list), "replaces") {
 		t.Errorf("the list does not know of the file: %q", said(r.list))
 	}
+	test.Tap(r.button)
+	if r.question.box.Visible() {
+		t.Error("asks about a file that was delivered from here")
+	}
+	r.finish()
 }
 
 func TestDeliveriesThatCannotBe(t *testing.T) {

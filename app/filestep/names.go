@@ -30,6 +30,11 @@ func (l *list) forget() { l.paths = nil }
 // wrote notes that files of a bag were just written.
 func (l *list) wrote(paths []string, of *document.Snapshot) {
 	l.written, l.of = paths, of
+	l.owns(paths)
+}
+
+// owns notes that files are of this window and may be replaced without a question.
+func (l *list) owns(paths []string) {
 	for _, path := range paths {
 		l.own[path] = true
 	}
