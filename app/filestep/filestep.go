@@ -13,7 +13,6 @@ import (
 	"gussetwright/app/appearance"
 	"gussetwright/app/document"
 	"gussetwright/app/entry"
-	"gussetwright/app/export"
 	"gussetwright/app/jobs"
 	"gussetwright/app/settings"
 )
@@ -56,7 +55,7 @@ type surroundings struct {
 // it when the window is closed.
 func New(doc *document.Document, project func() string, set *settings.Settings, window fyne.Window) *Step {
 	const patience = 500 * time.Millisecond
-	return newStep(doc, project, set, window, jobs.New(export.Write), surroundings{fyne.Do, time.Now, patience})
+	return newStep(doc, project, set, window, jobs.New(writeTidily), surroundings{fyne.Do, time.Now, patience})
 }
 
 func newStep(doc *document.Document, project func() string, set *settings.Settings, window fyne.Window, runner *jobs.Runner, around surroundings) *Step {

@@ -1,12 +1,22 @@
 package filestep
 
 import (
+	"context"
+	"runtime/debug"
 	"time"
 
 	"gussetwright/app/export"
 	"gussetwright/app/jobs"
 	"gussetwright/app/words"
 )
+
+// writeTidily writes files and gives back the memory of the pictures that were drawn for
+// them: hundreds of megabytes, and it may be long until the collector of garbage comes by
+// itself.
+func writeTidily(ctx context.Context, job export.Job, progress func(share float64, kind string)) ([]string, error) {
+	defer debug.FreeOSMemory()
+	return export.Write(ctx, job, progress)
+}
 
 // write writes the files, after a question where that replaces some that were not written
 // from here.

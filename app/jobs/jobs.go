@@ -5,7 +5,6 @@ package jobs
 import (
 	"context"
 	"errors"
-	"runtime/debug"
 	"sync"
 
 	"gussetwright/app/export"
@@ -60,9 +59,6 @@ func (r *Runner) Start(job export.Job, progress func(share float64, kind string)
 		r.cancel = nil
 		r.lock.Unlock()
 		done(result)
-		// Pictures of hundreds of megabytes were drawn for the files, and it may be long until
-		// the collector of garbage comes by itself.
-		debug.FreeOSMemory()
 	}()
 	return nil
 }
