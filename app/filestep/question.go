@@ -58,10 +58,14 @@ func (q *question) ask(paths []string) {
 	q.window.Canvas().Focus(q.leave)
 }
 
-// withdraw takes the question back.
+// withdraw takes the question back, and the focus off its answers.
 func (q *question) withdraw() {
-	if q.box.Visible() {
-		q.box.Hide()
-		q.box.Grown()
+	if !q.box.Visible() {
+		return
+	}
+	q.box.Hide()
+	q.box.Grown()
+	if on := q.window.Canvas(); on.Focused() == q.leave || on.Focused() == q.replace {
+		on.Unfocus()
 	}
 }

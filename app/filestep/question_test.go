@@ -60,7 +60,11 @@ func TestAsksBeforeItReplaces(t *testing.T) {
 	wantAnother(t, path, true)
 
 	test.Tap(r.button)
-	test.Tap(r.question.replace)
+	r.window.Canvas().Focus(r.question.replace)
+	r.press(fyne.KeyReturn)
+	if focused := r.window.Canvas().Focused(); focused != nil {
+		t.Errorf("while files are written %T has the focus", focused)
+	}
 	r.finish()
 	wantAnother(t, path, false)
 	if r.question.box.Visible() || r.result.words.Text() != "Files written: 2" {
@@ -83,9 +87,11 @@ func TestQuestionIsTakenBack(t *testing.T) {
 		t.Error("Escape does not take it back")
 	}
 	test.Tap(r.button)
-	r.untick("fold")
-	if r.question.box.Visible() {
-		t.Error("asks about files that are not written any more")
+	r.window.Canvas().Focus(r.question.replace)
+	r.project = "coffee-house"
+	r.change(func(s *bag.Spec) { s.Body.Width += 10 })
+	if r.question.box.Visible() || r.window.Canvas().Focused() != nil {
+		t.Error("asks about files that are not written any more, or still takes an answer")
 	}
 	wantAnother(t, path, true)
 }
