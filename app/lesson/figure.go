@@ -53,16 +53,17 @@ type figure struct {
 	picture *canvas.Image
 	artist  artist
 	worker  *latest.Worker[order, made]
-	request func(order) // has an order drawn, now or soon
-	settled func(made)  // told when a picture is shown and none is on its way
-	ordered int         // the number of the last order
-	shown   int         // the number of the order whose picture is seen
+	request func(order)  // has an order drawn, now or soon
+	later   func(func()) // does something on the goroutine of the window
+	settled func(made)   // told when a picture is shown and none is on its way
+	ordered int          // the number of the last order
+	shown   int          // the number of the order whose picture is seen
 	closed  bool
 }
 
 func newFigure(artist artist, settled func(made)) *figure {
-	f := &figure{picture: paneview.NewPicture(), artist: artist, settled: settled}
-	f.worker = latest.New(f.drawn, func(m made) { fyne.Do(func() { f.show(m) }) })
+	f := &figure{picture: paneview.NewPicture(), artist: artist, settled: settled, later: fyne.Do}
+	f.worker = latest.New(f.drawn, func(m made) { f.later(func() { f.show(m) }) })
 	f.request = f.worker.Order
 	return f
 }
