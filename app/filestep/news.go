@@ -4,7 +4,7 @@ import "sync"
 
 // news hands what is heard of a job on to fyne's goroutine: the latest alone, however much
 // came before it could be shown. A dozen files that are made at once would otherwise take a
-// frame of the window each, and clicks would wait behind them all.
+// frame of the window each, and what others hand over would wait behind them all.
 type news struct {
 	later func(func())
 	show  func(share float64, kind string)
