@@ -19,9 +19,9 @@ import (
 // which still rises while everything is met for the first time. Memory goes up and down with
 // what is being done; what leaks raises the least that is held.
 const (
-	mostGrowth     = 1.1 // of the least from the second third to the last
-	mostGoroutines = 5   // more than at the beginning
-	mostMissed     = 0.2 // share of the times that a deed was done
+	mostGrowth     = 1.075 // of the least from the second third to the last
+	mostGoroutines = 5     // more than at the beginning
+	mostMissed     = 0.2   // share of the times that a deed was done
 	shortest       = 10 * time.Minute
 )
 
