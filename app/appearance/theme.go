@@ -32,20 +32,12 @@ func Wear(app fyne.App, set *settings.Settings) {
 	worn := New(set)
 	app.Settings().SetTheme(worn)
 	appearance, scale := set.Appearance(), set.TextScale()
-	waiting := false
 	set.Listen(func() {
 		if appearance == set.Appearance() && scale == set.TextScale() {
 			return
 		}
 		appearance, scale = set.Appearance(), set.TextScale()
-		if waiting {
-			return // a key that is held down changes the text faster than it is laid out
-		}
-		waiting = true
-		fyne.Do(func() {
-			waiting = false
-			putOn(app, worn)
-		})
+		putOn(app, worn)
 	})
 }
 

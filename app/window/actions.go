@@ -68,6 +68,26 @@ func (w *Window) zoomOut() {
 	w.blank.ZoomOut()
 }
 
+// textStep is how much larger or smaller text becomes at once.
+const textStep = 0.1
+
+func (w *Window) largerText() { w.askText(textStep) }
+
+func (w *Window) smallerText() { w.askText(-textStep) }
+
+// askText makes text larger as soon as the window has been drawn after the last change of
+// its size: a key that is held down asks faster.
+func (w *Window) askText(by float64) {
+	w.textAsked += by
+	w.textTurns.Ask()
+}
+
+func (w *Window) scaleText() {
+	by := w.textAsked
+	w.textAsked = 0
+	w.set.SetTextScale(w.set.TextScale() + by)
+}
+
 // tell says something that needs no answer.
 func (w *Window) tell(text string) {
 	w.bar.Say(notice.Tell, text, notice.Answer{Label: closeWord()})
@@ -98,8 +118,8 @@ func (w *Window) bindKeys() {
 		shortcuts.NextStep:     func() { w.nextStep(1) },
 		shortcuts.PreviousStep: func() { w.nextStep(-1) },
 		shortcuts.ZoomIn:       w.zoomIn,
-		shortcuts.LargerText:   func() { w.set.SetTextScale(w.set.TextScale() + textStep) },
-		shortcuts.SmallerText:  func() { w.set.SetTextScale(w.set.TextScale() - textStep) },
+		shortcuts.LargerText:   w.largerText,
+		shortcuts.SmallerText:  w.smallerText,
 	}
 	for id, do := range keys {
 		if s, found := shortcuts.Find(id); found {

@@ -89,14 +89,11 @@ func (m *menu) view() *fyne.Menu {
 		m.item(shortcuts.Lesson, lang.L("Lesson"), w.toggleLesson),
 		fyne.NewMenuItemSeparator(),
 		m.units(), m.appearance(),
-		m.item(shortcuts.LargerText, lang.L("Larger text"), func() { w.set.SetTextScale(w.set.TextScale() + textStep) }),
-		m.item(shortcuts.SmallerText, lang.L("Smaller text"), func() { w.set.SetTextScale(w.set.TextScale() - textStep) }),
+		m.item(shortcuts.LargerText, lang.L("Larger text"), w.largerText),
+		m.item(shortcuts.SmallerText, lang.L("Smaller text"), w.smallerText),
 		m.languages(),
 	)
 }
-
-// textStep is how much larger or smaller text becomes at once.
-const textStep = 0.1
 
 // choices returns a menu item with a submenu of which one entry is checked.
 func (m *menu) choices(label string, labels []string, chosen func() int, choose func(int)) *fyne.MenuItem {

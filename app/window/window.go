@@ -45,26 +45,29 @@ type Window struct {
 	intake    *intake.Intake
 	art       *artstep.Step
 
-	bar      *notice.Bar
-	steps    *steps.Panel
-	files    *filestep.Step
-	blank    *blankpane.Pane
-	folded   *foldedpane.Pane
-	findings *findings.Strip
-	meeting  *meeting.View
-	lesson   *lesson.View
-	resting  [2]fyne.Size // of the panes while the meeting view is shown
-	desk     *desk        // steps, panes, findings
-	foot     *status.Line
-	pages    *fyne.Container // the desk, or a page in its place
-	wardrobe *appearance.Wardrobe
-	layers   *fyne.Container // all of the window, and the tour on top of it
-	tour     *welcome.Tour
-	begun    bool // there is a bag that the user began with
-	menu     *menu
-	keeper   *keeper
-	tidy     *tidy
-	saver    *saver
+	bar       *notice.Bar
+	steps     *steps.Panel
+	files     *filestep.Step
+	blank     *blankpane.Pane
+	folded    *foldedpane.Pane
+	findings  *findings.Strip
+	meeting   *meeting.View
+	lesson    *lesson.View
+	resting   [2]fyne.Size // of the panes while the meeting view is shown
+	desk      *desk        // steps, panes, findings
+	foot      *status.Line
+	pages     *fyne.Container // the desk, or a page in its place
+	wardrobe  *appearance.Wardrobe
+	frame     *fyne.Container // the pages between the bar and the foot
+	layers    *fyne.Container // all of the window, and the tour on top of it
+	tour      *welcome.Tour
+	textTurns *appearance.Turns
+	textAsked float64 // how much larger text shall be when it has its turn
+	begun     bool    // there is a bag that the user began with
+	menu      *menu
+	keeper    *keeper
+	tidy      *tidy
+	saver     *saver
 }
 
 // New returns the window for a document and the session that knows its file, not
@@ -76,6 +79,7 @@ func New(app fyne.App, set *settings.Settings, doc *document.Document, file *ses
 // newWindow returns the window; later does something on fyne's goroutine.
 func newWindow(app fyne.App, set *settings.Settings, doc *document.Document, file *session.Session, later func(func())) *Window {
 	w := &Window{app: app, window: app.NewWindow(""), set: set, file: file, doc: doc, look: focus.New()}
+	w.textTurns = appearance.NewTurns(w.scaleText)
 	w.bar = notice.New()
 	w.saver = newSaver(w.bar)
 	w.blank = blankpane.New(w.doc, w.look, set)
@@ -91,9 +95,9 @@ func newWindow(app fyne.App, set *settings.Settings, doc *document.Document, fil
 	w.desk = newDesk(set, w.steps, w.blank, w.folded, w.findings)
 	w.pages = container.NewStack(w.desk.all)
 	w.wardrobe = appearance.NewWardrobe(app, set, w.desk.all, w.meeting, w.lesson)
-	frame := container.NewBorder(w.bar, w.foot, nil, nil, w.pages)
-	w.bar.OnMove(func() { frame.Layout.Layout(frame.Objects, frame.Size()) })
-	w.layers = container.NewStack(frame)
+	w.frame = container.NewBorder(w.bar, w.foot, nil, nil, w.pages)
+	w.bar.OnMove(w.arrange)
+	w.layers = container.NewStack(w.frame)
 	w.window.SetContent(w.layers)
 	w.menu = w.newMenu()
 	w.keeper = w.newKeeper()
@@ -147,6 +151,7 @@ func (w *Window) showPage(page fyne.CanvasObject) {
 	} else {
 		w.foot.Hide() // there is no bag yet that it could tell of, or others look on
 	}
+	w.arrange()
 	switch page {
 	case w.meeting:
 		w.beginMeeting()
@@ -154,6 +159,10 @@ func (w *Window) showPage(page fyne.CanvasObject) {
 		w.lesson.Open()
 	}
 }
+
+// arrange gives bar, page and foot their places. The toolkit would do so in the picture that
+// shows them, which takes long enough without.
+func (w *Window) arrange() { w.frame.Layout.Layout(w.frame.Objects, w.frame.Size()) }
 
 // leadTo shows the entry that mends a finding, and for one about artwork the piece at
 // its place.

@@ -1,6 +1,7 @@
 package window
 
 import (
+	"math"
 	"os"
 	"path/filepath"
 	"strings"
@@ -313,18 +314,22 @@ func TestFilesStepKeepsItsButtonInSight(t *testing.T) {
 	t.Fatal("the step Files has no scroll")
 }
 
-// Text sizes that follow each other faster than the window is laid out cost one layout.
+// Text sizes that follow each other faster than the window is drawn cost one layout.
 func TestTextSizesAtOnceAreLaidOutOnce(t *testing.T) {
 	w := opened(t, demoFile(t))
-	catchUp()
 	worn := 0
 	w.app.Settings().AddListener(func(fyne.Settings) { worn++ })
-	size := theme.TextSize()
-	w.set.SetTextScale(1.25)
-	w.set.SetTextScale(1.5)
+	size, before := theme.TextSize(), w.set.TextScale()
+	w.largerText()
+	w.largerText()
+	w.smallerText()
+	w.largerText()
 	catchUp()
 	if worn != 1 {
 		t.Errorf("the theme was put on %d times, want once", worn)
+	}
+	if got, want := w.set.TextScale(), before+2*textStep; math.Abs(got-want) > 1e-9 {
+		t.Errorf("the scale of the text is %g, want %g", got, want)
 	}
 	if got := theme.TextSize(); got <= size {
 		t.Errorf("letters are %g high, were %g", got, size)
