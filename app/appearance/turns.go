@@ -17,7 +17,7 @@ type Turns struct {
 }
 
 // NewTurns returns turns for a change, of which none has been taken.
-func NewTurns(change func()) *Turns { return &Turns{change: change, afterDrawn: afterDrawn} }
+func NewTurns(change func()) *Turns { return &Turns{change: change, afterDrawn: AfterDrawn} }
 
 // Ask has the change made once the window has been drawn after the last, however often it
 // is asked for meanwhile. It is called on fyne's goroutine.
@@ -41,9 +41,9 @@ func (t *Turns) take() {
 	})
 }
 
-// afterDrawn does something once the window has been drawn. Animations move ahead of every
-// picture, so that one lies between two moves.
-func afterDrawn(do func()) {
+// AfterDrawn does something once the window has been drawn, on fyne's goroutine. Animations
+// move ahead of every picture, so that one lies between two moves.
+func AfterDrawn(do func()) {
 	moves := 0
 	var wait *fyne.Animation
 	wait = fyne.NewAnimation(time.Second, func(part float32) {

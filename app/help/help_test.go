@@ -49,7 +49,7 @@ func TestHelpPictures(t *testing.T) {
 
 func TestEveryShortcutIsListed(t *testing.T) {
 	p, _ := page(t, settings.Light, 1)
-	shown := textsIn(p.sections[0].content)
+	shown := textsIn(p.keys)
 	for _, group := range shortcuts.Groups() {
 		for _, s := range group.Shortcuts {
 			if !slices.Contains(shown, s.Keys()) || !slices.Contains(shown, s.Label) {
@@ -67,26 +67,26 @@ func TestKeysBeginWithAGroup(t *testing.T) {
 		titles = append(titles, group.Title)
 	}
 	heads := func() (heads []string) {
-		for _, text := range textsIn(p.sections[0].content) {
+		for _, text := range textsIn(p.keys) {
 			if slices.Contains(titles, text) && !slices.Contains(heads, text) {
 				heads = append(heads, text)
 			}
 		}
 		return heads
 	}
-	rows := len(textsIn(p.sections[0].content))
+	rows := len(textsIn(p.keys))
 	last := len(titles) - 1
 	if p.BeginWith(shortcuts.InLesson()); titles[last] != shortcuts.InLesson() || !slices.Equal(heads(), append(titles[last:], titles[:last]...)) {
 		t.Errorf("the groups are %q", heads())
 	}
-	if now := len(textsIn(p.sections[0].content)); now != rows {
+	if now := len(textsIn(p.keys)); now != rows {
 		t.Errorf("%d texts, there were %d", now, rows)
 	}
 }
 
 func TestEveryChangeIsListed(t *testing.T) {
 	p, _ := page(t, settings.Light, 1)
-	shown := textsIn(p.sections[len(p.sections)-1].content)
+	shown := textsIn(p.text.Objects[len(p.text.Objects)-1])
 	versions, err := release.Changes()
 	if err != nil {
 		t.Fatal(err)

@@ -9,13 +9,14 @@ import (
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
+	"gussetwright/app/appearance"
 	"gussetwright/app/keyrelay"
 )
 
 // section is a part of the page with a title of its own.
 type section struct {
 	title   string
-	content fyne.CanvasObject
+	content func() fyne.CanvasObject
 }
 
 // Page is the help page.
@@ -24,7 +25,8 @@ type Page struct {
 
 	sections []section
 	keys     *fyne.Container
-	heads    []fyne.CanvasObject // of the sections, in their order
+	heads    []fyne.CanvasObject // of the sections that have been filled in, in their order
+	text     *fyne.Container
 	scroll   *container.Scroll
 	back     *keyrelay.Button
 	leave    func()
@@ -35,35 +37,49 @@ type Page struct {
 // user came from.
 func New(version string, back func()) *Page {
 	list := keys("")
-	p := &Page{leave: back, keys: list, sections: []section{
-		{lang.L("Keys"), list},
-		{lang.L("With the mouse"), mouse()},
-		{lang.L("How to read the drawing"), reading()},
-		{lang.L("Mountain and valley"), folds()},
-		{lang.L("Terms"), terms()},
-		{lang.L("Cautions"), cautions()},
-		{lang.L("About"), about(version)},
-		{lang.L("What is new"), changes()},
+	p := &Page{leave: back, keys: list, text: container.NewVBox(), sections: []section{
+		{lang.L("Keys"), func() fyne.CanvasObject { return list }},
+		{lang.L("With the mouse"), mouse},
+		{lang.L("How to read the drawing"), reading},
+		{lang.L("Mountain and valley"), folds},
+		{lang.L("Terms"), terms},
+		{lang.L("Cautions"), cautions},
+		{lang.L("About"), func() fyne.CanvasObject { return about(version) }},
+		{lang.L("What is new"), changes},
 	}}
 	p.back = keyrelay.New(lang.L("Back to the bag"), back, p.TypedKey)
 	p.back.Icon = theme.NavigateBackIcon()
 	contents := container.NewVBox(p.back, widget.NewSeparator())
-	text := container.NewVBox()
 	for i, part := range p.sections {
 		link := keyrelay.New(part.title, func() { p.GoTo(i) }, p.TypedKey)
 		link.Importance = widget.LowImportance
 		link.Alignment = widget.ButtonAlignLeading
 		contents.Add(link)
-		head := title(part.title)
-		p.heads = append(p.heads, head)
-		text.Add(head)
-		text.Add(part.content)
 	}
 	// Both scroll where large text leaves too little room.
-	p.scroll = container.NewScroll(container.New(readable{}, text))
+	p.scroll = container.NewScroll(container.New(readable{}, p.text))
 	p.content = container.NewBorder(nil, nil, container.NewVScroll(container.NewPadded(contents)), nil, p.scroll)
 	p.ExtendBaseWidget(p)
+	p.fillIn()
 	return p
+}
+
+// fillIn adds a section, and the others one after the other while the page is shown: all
+// of it at once is more than a picture of the window has time for.
+func (p *Page) fillIn() {
+	if p.add(); len(p.heads) < len(p.sections) {
+		appearance.AfterDrawn(p.fillIn)
+	}
+}
+
+// add adds the next section, unless all are there.
+func (p *Page) add() {
+	if next := len(p.heads); next < len(p.sections) {
+		head := title(p.sections[next].title)
+		p.heads = append(p.heads, head)
+		p.text.Add(head)
+		p.text.Add(p.sections[next].content())
+	}
 }
 
 // CreateRenderer is part of fyne.Widget.
@@ -71,6 +87,9 @@ func (p *Page) CreateRenderer() fyne.WidgetRenderer { return widget.NewSimpleRen
 
 // GoTo scrolls to a section, counted from 0.
 func (p *Page) GoTo(number int) {
+	for range p.sections {
+		p.add() // one has to be below it, or it could not come to the top
+	}
 	p.scroll.ScrollToOffset(fyne.NewPos(0, p.heads[number].Position().Y))
 }
 
