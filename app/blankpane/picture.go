@@ -22,6 +22,12 @@ func (p *Pane) draw() {
 	p.bar.show()
 }
 
+// Rest draws no pictures until Wake is called.
+func (p *Pane) Rest() { p.worker.Rest() }
+
+// Wake draws what was to be seen last while the pane rested.
+func (p *Pane) Wake() { p.worker.Wake() }
+
 // drawInSize paints for another size. The first picture is there at once; later ones come
 // soon, as a change of the window brings one size after the other.
 func (p *Pane) drawInSize() {

@@ -16,6 +16,7 @@ type Worker[O, R any] struct {
 	lock    sync.Mutex
 	waiting *O
 	busy    bool
+	resting bool
 	closed  bool
 }
 
@@ -34,7 +35,28 @@ func (w *Worker[O, R]) Order(order O) {
 		return
 	}
 	w.waiting = &order
-	if !w.busy {
+	w.begin()
+}
+
+// Rest begins no order until Wake is called, for the processors are wanted for something
+// else. What is under way is finished.
+func (w *Worker[O, R]) Rest() {
+	w.lock.Lock()
+	defer w.lock.Unlock()
+	w.resting = true
+}
+
+// Wake begins the order that came last while the worker rested, if any.
+func (w *Worker[O, R]) Wake() {
+	w.lock.Lock()
+	defer w.lock.Unlock()
+	w.resting = false
+	w.begin()
+}
+
+// begin works if there is something to do. The lock is held.
+func (w *Worker[O, R]) begin() {
+	if w.waiting != nil && !w.busy && !w.resting {
 		w.busy = true
 		go w.work()
 	}
@@ -64,7 +86,7 @@ func (w *Worker[O, R]) work() {
 func (w *Worker[O, R]) next() (order O, more bool) {
 	w.lock.Lock()
 	defer w.lock.Unlock()
-	if w.waiting == nil {
+	if w.waiting == nil || w.resting {
 		w.busy = false
 		return order, false
 	}

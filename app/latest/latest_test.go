@@ -56,3 +56,37 @@ func TestClosedWorkerDeliversNothing(t *testing.T) {
 	<-ended
 	worker.Order(2)
 }
+
+// A worker that rests ends what it has begun, and begins the newest order when it wakes.
+func TestRestingWorkerBeginsNothing(t *testing.T) {
+	begun, release, delivered := make(chan int, 10), make(chan bool, 10), make(chan int, 10)
+	worker := latest.New(func(order int) int {
+		begun <- order
+		<-release
+		return order
+	}, func(result int) { delivered <- result })
+	worker.Order(1)
+	<-begun
+	worker.Rest()
+	worker.Order(2)
+	worker.Order(3)
+	release <- true
+	if got := <-delivered; got != 1 {
+		t.Errorf("delivered %d, want 1, which was begun before the rest", got)
+	}
+	worker.Order(4)
+	if len(begun) > 0 {
+		t.Errorf("order %d was begun at rest", <-begun)
+	}
+	release <- true
+	worker.Wake()
+	if got := <-delivered; got != 4 {
+		t.Errorf("delivered %d, want 4, the newest order at the end of the rest", got)
+	}
+	worker.Wake()
+	worker.Order(5)
+	release <- true
+	if got := <-delivered; got != 5 {
+		t.Errorf("delivered %d, want 5", got)
+	}
+}

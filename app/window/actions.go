@@ -7,6 +7,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/lang"
 
+	"gussetwright/app/appearance"
 	"gussetwright/app/notice"
 	"gussetwright/app/shortcuts"
 	"gussetwright/app/wholefile"
@@ -85,7 +86,19 @@ func (w *Window) askText(by float64) {
 func (w *Window) scaleText() {
 	by := w.textAsked
 	w.textAsked = 0
-	w.set.SetTextScale(w.set.TextScale() + by)
+	w.restyle(func() { w.set.SetTextScale(w.set.TextScale() + by) })
+}
+
+// restyle changes how everything looks. The panes draw their pictures once that is seen: to
+// lay out and draw the window anew takes all the time that there is.
+func (w *Window) restyle(change func()) {
+	w.blank.Rest()
+	w.folded.Rest()
+	change()
+	appearance.AfterDrawn(func() {
+		w.blank.Wake()
+		w.folded.Wake()
+	})
 }
 
 // tell says something that needs no answer.

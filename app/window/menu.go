@@ -124,12 +124,12 @@ func (m *menu) units() *fyne.MenuItem {
 }
 
 func (m *menu) appearance() *fyne.MenuItem {
-	set := m.window.set
+	w, set := m.window, m.window.set
 	all := []settings.Appearance{settings.BySystem, settings.Light, settings.Dark}
 	labels := []string{lang.L("As the system"), lang.L("Light"), lang.L("Dark")}
 	return m.choices(lang.L("Appearance"), labels,
 		func() int { return slices.Index(all, set.Appearance()) },
-		func(i int) { set.SetAppearance(all[i]) })
+		func(i int) { w.restyle(func() { set.SetAppearance(all[i]) }) })
 }
 
 func (m *menu) languages() *fyne.MenuItem {
