@@ -144,14 +144,14 @@ func (w *Window) showPage(page fyne.CanvasObject) {
 	}
 	w.wardrobe.Leaves(w.pages.Objects[0])
 	w.pages.Objects = []fyne.CanvasObject{page}
-	w.pages.Refresh()
-	w.wardrobe.Comes(page)
 	if w.begun && page != w.meeting && page != w.lesson {
 		w.foot.Show()
 	} else {
 		w.foot.Hide() // there is no bag yet that it could tell of, or others look on
 	}
 	w.arrange()
+	w.pages.Refresh()
+	w.wardrobe.Comes(page)
 	switch page {
 	case w.meeting:
 		w.beginMeeting()
