@@ -41,9 +41,16 @@ func Wear(app fyne.App, set *settings.Settings) {
 	})
 }
 
-// putOn gives all that is in the windows a theme.
+// putOn gives all that is in the windows a theme. With larger text the menu takes more of a
+// window, and padding too; the toolkit moves the rest down and leaves it as high as it was.
 func putOn(app fyne.App, worn fyne.Theme) {
-	drawing(app.Driver().AllWindows(), func() { app.Settings().SetTheme(worn) })
+	windows := app.Driver().AllWindows()
+	drawing(windows, func() { app.Settings().SetTheme(worn) })
+	for _, w := range windows {
+		if canvas, can := w.Canvas().(interface{ Resize(fyne.Size) }); can {
+			canvas.Resize(w.Canvas().Size())
+		}
+	}
 }
 
 // drawing does something as if the first of the windows were being drawn. With another

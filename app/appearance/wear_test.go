@@ -1,10 +1,13 @@
 package appearance
 
 import (
+	"image/color"
 	"testing"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/test"
+	"fyne.io/fyne/v2/theme"
 
 	"gussetwright/app/settings"
 )
@@ -45,5 +48,22 @@ func TestWearFollowsTheTextScale(t *testing.T) {
 	set.SetTextScale(2 * set.TextScale())
 	if got := app.Settings().Theme().Size("text"); got <= before {
 		t.Errorf("letters are %g high, were %g", got, before)
+	}
+}
+
+// What is in a window ends where the window does, with padding of another size too.
+func TestContentKeepsToTheWindow(t *testing.T) {
+	app := test.NewTempApp(t)
+	set := settings.New(app.Preferences())
+	Wear(app, set)
+	content := canvas.NewRectangle(color.Black)
+	window := test.NewTempWindow(t, content)
+	window.Resize(fyne.NewSize(400, 300))
+	for _, scale := range []float64{2, 0.8} {
+		set.SetTextScale(scale)
+		padding := theme.Padding()
+		if want := window.Canvas().Size().SubtractWidthHeight(2*padding, 2*padding); content.Size() != want {
+			t.Errorf("text %g: the content is %v large, want %v", scale, content.Size(), want)
+		}
 	}
 }
