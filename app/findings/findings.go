@@ -36,6 +36,7 @@ type Strip struct {
 // New returns the strip of a document. Lengths are shown in the unit of the settings.
 func New(doc *document.Document, look *focus.Focus, set *settings.Settings) *Strip {
 	s := &Strip{look: look, set: set, title: widget.NewLabel(""), list: container.NewVBox(), at: -1}
+	s.title.Truncation = fyne.TextTruncateEllipsis // or many findings would make a small window larger
 	s.title.TextStyle.Bold = true
 	s.scroll = container.NewVScroll(container.NewPadded(s.list))
 	s.ExtendBaseWidget(s)

@@ -51,3 +51,23 @@ func TestFirstFindingIsSeenWhole(t *testing.T) {
 		}
 	}
 }
+
+// However much there is to tell, the strip takes no more than a small window has for it.
+func TestStripMakesNoWindowLarger(t *testing.T) {
+	app := test.NewTempApp(t)
+	set, doc := settings.New(app.Preferences()), document.New()
+	set.SetTextScale(2)
+	appearance.Wear(app, set)
+	strip := New(doc, focus.New(), set)
+	spec := doc.State().Spec
+	spec.Body.SeamFlap = 10
+	doc.Set(spec)
+	told := fyne.MeasureText(strip.title.Text, theme.TextSize(), strip.title.TextStyle).Width
+	const room = 350 // beside the steps in a window of 1024
+	if told < room {
+		t.Fatalf("%q takes no more than %d", strip.title.Text, room)
+	}
+	if least := strip.MinSize().Width; least > room {
+		t.Errorf("the strip takes %g, want at most %d", least, room)
+	}
+}
