@@ -42,14 +42,20 @@ func Wear(app fyne.App, set *settings.Settings) {
 }
 
 // putOn gives all that is in the windows a theme. With larger text the menu takes more of a
-// window, and padding too; the toolkit moves the rest down and leaves it as high as it was.
+// window, and padding too.
 func putOn(app fyne.App, worn fyne.Theme) {
 	windows := app.Driver().AllWindows()
 	drawing(windows, func() { app.Settings().SetTheme(worn) })
 	for _, w := range windows {
-		if canvas, can := w.Canvas().(interface{ Resize(fyne.Size) }); can {
-			canvas.Resize(w.Canvas().Size())
-		}
+		Fill(w)
+	}
+}
+
+// Fill has the content of a window take the room that the menu leaves. Where the menu takes
+// more, or is gone, the toolkit leaves the content as high as it was.
+func Fill(w fyne.Window) {
+	if canvas, can := w.Canvas().(interface{ Resize(fyne.Size) }); can {
+		canvas.Resize(w.Canvas().Size())
 	}
 }
 

@@ -6,6 +6,7 @@ import (
 
 	"fyne.io/fyne/v2/lang"
 
+	"gussetwright/app/appearance"
 	"gussetwright/app/help"
 	"gussetwright/app/jobs"
 	"gussetwright/app/lesson"
@@ -59,10 +60,17 @@ func (w *Window) toggleFullScreen() {
 		w.window.SetFullScreen(false)
 		w.window.SetMainMenu(w.menu.main)
 	} else {
-		w.window.SetMainMenu(nil)
-		w.window.SetFullScreen(true)
+		w.fillScreen()
 	}
 	w.layers.Refresh() // a window that fills the screen already would not be drawn anew
+}
+
+// fillScreen gives the whole screen to the window, and what the menu took to its content. A
+// window that was as large already would not hear of a new size.
+func (w *Window) fillScreen() {
+	w.window.SetMainMenu(nil)
+	w.window.SetFullScreen(true)
+	appearance.Fill(w.window)
 }
 
 // endLesson brings everything back to where it was.

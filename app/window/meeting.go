@@ -54,8 +54,7 @@ func (w *Window) beginMeeting() {
 	w.resting = [2]fyne.Size{w.blank.Size(), w.folded.Size()}
 	w.blank.Resize(fyne.Size{})
 	w.folded.Resize(fyne.Size{})
-	w.window.SetMainMenu(nil)
-	w.window.SetFullScreen(true)
+	w.fillScreen()
 	w.meeting.Open(w.folded.Reference())
 	w.undoBy(w.meeting.Undo)
 }
